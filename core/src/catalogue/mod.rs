@@ -1,0 +1,1 @@
+//! Generic kits and paints: data, no makers' names. Every figure says where it comes from.

@@ -1,0 +1,109 @@
+//! A job: everything one run needs, checked once.
+
+use crate::gun::{GunSetting, Kit};
+use crate::paint::Paint;
+
+/// Everything one run needs, in SI; the text it was read from is kept beside it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Job {
+    /// Name the user gave it.
+    pub name: String,
+    /// Gun and nozzle set, overrides of the file applied.
+    pub kit: Kit,
+    /// Knobs and air.
+    pub gun: GunSetting,
+    /// Paint, mix, thinning and cup seconds applied.
+    pub paint: Paint,
+    /// Booth air.
+    pub booth: Booth,
+    /// What is painted.
+    pub part: PartShape,
+    /// Lean of the part's face against level [rad]: 0 flat, pi/2 upright, pi overhead.
+    pub lean: f64,
+    /// Strokes.
+    pub stroke: StrokePlan,
+    /// Film wanted.
+    pub spec: Option<SpecBand>,
+    /// Droplets and seed.
+    pub run: RunSetting,
+}
+
+/// Air in the booth.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Booth {
+    /// Air temperature [K].
+    pub temperature: f64,
+    /// Relative humidity, 0..=1.
+    pub humidity: f64,
+}
+
+/// The part's shape.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum PartShape {
+    /// Flat panel.
+    Panel {
+        /// Along the strokes [m].
+        width: f64,
+        /// Across the strokes [m].
+        height: f64,
+    },
+    /// Straight tube; strokes run along it.
+    Tube {
+        /// Outer diameter [m].
+        diameter: f64,
+        /// Length [m].
+        length: f64,
+    },
+}
+
+/// The fan's long axis against the stroke.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FanAxis {
+    /// Across the stroke (usual).
+    Across,
+    /// Along the stroke.
+    Along,
+}
+
+/// How the gun is moved.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StrokePlan {
+    /// Tip to the part's nearest face [m].
+    pub distance: f64,
+    /// Gun speed [m/s].
+    pub speed: f64,
+    /// Overlap of neighbouring passes, share of the fan height at this distance, 0..=0.95.
+    pub overlap: f64,
+    /// Trigger on past each edge [m].
+    pub lead: f64,
+    /// Coats, 1..=10.
+    pub coats: u32,
+    /// Fan's long axis.
+    pub fan_axis: FanAxis,
+    /// Tubes: passes from this many directions, evenly round it, 1..=12.
+    pub sides: u32,
+    /// Trigger on, gun held still at the middle [s]; then there are no passes.
+    pub burst: Option<f64>,
+}
+
+/// Film wanted, dry.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpecBand {
+    /// Lowest [m].
+    pub low: f64,
+    /// Highest [m].
+    pub high: f64,
+    /// The band is for each coat, not for all together.
+    pub per_coat: bool,
+}
+
+/// How long to fly and with which streams.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RunSetting {
+    /// Droplets (equal-solids parcels), 1..=1e9.
+    pub droplets: u64,
+    /// Fly until the transfer efficiency's relative standard error is below this; `droplets` is then the ceiling.
+    pub standard_error: Option<f64>,
+    /// Seed.
+    pub seed: u64,
+}
