@@ -8,3 +8,4 @@ pub mod job;
 pub mod math;
 pub mod paint;
 pub mod spray;
+pub mod units;
