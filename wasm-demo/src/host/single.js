@@ -1,0 +1,20 @@
+
+const source = (id) => document.getElementById(id).textContent;
+const zipped = Uint8Array.from(atob(source("page-wasm")), (c) => c.charCodeAt(0));
+const wasm = new Response(new Blob([zipped]).stream().pipeThrough(new DecompressionStream("gzip")));
+const compiled = wasm.arrayBuffer().then((bytes) => WebAssembly.compile(bytes));
+
+const workerSource = `${source("page-script")}
+self.onmessage = (first) => wasm_bindgen({ module_or_path: first.data });`;
+const workerAddress = URL.createObjectURL(new Blob([workerSource], { type: "text/javascript" }));
+
+globalThis.mistcoatWorker = () => {
+  const worker = new Worker(workerAddress);
+  compiled.then((module) => worker.postMessage(module));
+  return worker;
+};
+
+wasm_bindgen({ module_or_path: compiled }).catch((error) => {
+  document.body.textContent = `The page could not start: ${error.message ?? error}`;
+  throw error;
+});
