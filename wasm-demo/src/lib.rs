@@ -3,8 +3,10 @@
 //! One wasm serves the page and its worker: the page parses, checks and draws, the worker flies the droplets.
 //! What needs no browser (the protocol between the two) is compiled and tested natively as well.
 
+pub mod draw;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod host;
+pub mod state;
 #[cfg(target_arch = "wasm32")]
 mod views;
 

@@ -1,0 +1,141 @@
+//! What a run gives the views.
+
+use std::rc::Rc;
+
+/// A film picture: `nx * ny` cells, row by row from the top left.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FilmGrid {
+    /// Cells along the stroke (for a tube: along it).
+    pub nx: usize,
+    /// Cells across the stroke (for a tube: round it).
+    pub ny: usize,
+    /// Side of a cell [m].
+    pub cell: f64,
+    /// Dry film for each cell [m].
+    pub dry: Rc<[f32]>,
+    /// Wet film for each cell [m].
+    pub wet: Rc<[f32]>,
+}
+
+impl FilmGrid {
+    /// True when the arrays have one value for each cell.
+    pub fn is_sound(&self) -> bool {
+        let cells = self.nx.checked_mul(self.ny);
+        cells.is_some_and(|n| n > 0 && self.dry.len() == n && self.wet.len() == n)
+            && self.cell.is_finite()
+            && self.cell > 0.0
+    }
+
+    /// Width [m].
+    pub fn width(&self) -> f64 {
+        self.nx as f64 * self.cell
+    }
+
+    /// Height [m].
+    pub fn height(&self) -> f64 {
+        self.ny as f64 * self.cell
+    }
+}
+
+/// A film profile: dry film [m] at even steps.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Profile {
+    /// Place of the first value, from the middle [m].
+    pub start: f64,
+    /// Step [m].
+    pub step: f64,
+    /// Dry film, mean over the other axis [m].
+    pub dry: Rc<[f32]>,
+}
+
+/// Where one droplet ended.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DropletEnd {
+    /// Along the gun's axis from the tip [m].
+    pub along: f32,
+    /// Across it, along the fan's long axis [m].
+    pub across: f32,
+    /// It landed on the part.
+    pub landed: bool,
+}
+
+/// A figure with the range it likely lies in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bar {
+    /// The figure.
+    pub value: f64,
+    /// Lower end of the likely range.
+    pub low: f64,
+    /// Upper end of the likely range.
+    pub high: f64,
+}
+
+/// One run, finished or still growing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunView {
+    /// The job's text.
+    pub job: String,
+    /// The report, keys as in `docs/job-file.md`.
+    pub report: serde_json::Value,
+    /// Film on the part or the card.
+    pub film: Option<FilmGrid>,
+    /// Film along the fan's long axis.
+    pub along: Option<Profile>,
+    /// Film along its short axis.
+    pub across: Option<Profile>,
+    /// Some droplets and where they ended.
+    pub droplets: Rc<[DropletEnd]>,
+    /// Share of the run done, 0..=1; 1 when finished.
+    pub done: f64,
+}
+
+impl RunView {
+    /// A number of the report by its dotted path; none when the run cannot say.
+    pub fn number(&self, path: &str) -> Option<f64> {
+        self.at(path)?.as_f64().filter(|v| v.is_finite())
+    }
+
+    /// A word of the report by its dotted path.
+    pub fn word(&self, path: &str) -> Option<&str> {
+        self.at(path)?.as_str()
+    }
+
+    /// A figure with its model range: `path.value`, `path.model_low`, `path.model_high`.
+    pub fn bar(&self, path: &str) -> Option<Bar> {
+        let at = |key: &str| self.number(&format!("{path}.{key}"));
+        Some(Bar { value: at("value")?, low: at("model_low")?, high: at("model_high")? })
+    }
+
+    fn at(&self, path: &str) -> Option<&serde_json::Value> {
+        path.split('.').try_fold(&self.report, |value, key| value.get(key))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_missing_figure_is_none_not_zero() {
+        let run = RunView {
+            job: String::new(),
+            report: serde_json::json!({ "film": { "dry_um": { "mean": 21.5 } }, "pattern": { "kind": "split" } }),
+            film: None,
+            along: None,
+            across: None,
+            droplets: Rc::from([]),
+            done: 1.0,
+        };
+        assert_eq!(run.number("film.dry_um.mean"), Some(21.5));
+        assert_eq!(run.number("film.dry_um.min"), None);
+        assert_eq!(run.word("pattern.kind"), Some("split"));
+        assert_eq!(run.bar("transfer_efficiency"), None);
+    }
+
+    #[test]
+    fn a_grid_with_a_wrong_count_is_unsound() {
+        let grid = FilmGrid { nx: 2, ny: 2, cell: 1e-3, dry: Rc::from([0.0; 4]), wet: Rc::from([0.0; 3]) };
+        assert!(!grid.is_sound());
+        assert!(FilmGrid { wet: Rc::from([0.0; 4]), ..grid }.is_sound());
+    }
+}
