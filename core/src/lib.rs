@@ -1,11 +1,18 @@
 //! mistcoat: what an air-spray gun, set up this way, puts on this part.
 
+pub mod air;
+pub mod atomizer;
 pub mod catalogue;
+pub mod constants;
 pub mod error;
 pub mod evaporation;
+pub mod flow_cup;
 pub mod gun;
 pub mod job;
 pub mod math;
+pub mod normal;
+pub mod numbers;
 pub mod paint;
+pub mod set_up;
 pub mod spray;
 pub mod units;

@@ -1,1 +1,116 @@
 //! Generic kits and paints: data, no makers' names. Every figure says where it comes from.
+
+mod kit_data;
+mod kits;
+mod paint_data;
+mod paints;
+
+pub use kit_data::KitData;
+pub use paint_data::{ComponentData, PaintData};
+
+use crate::error::ParameterError;
+use crate::gun::Kit;
+use crate::paint::{Paint, Recipe};
+
+/// What is said beside every paint of the catalogue.
+pub const PAINT_NOTE: &str = "typical, replace by the product's data sheet";
+
+/// A figure and where it comes from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figure {
+    /// Value, SI.
+    pub value: f64,
+    /// Source, or "ours" with the reason.
+    pub origin: &'static str,
+}
+
+/// All kits of the catalogue.
+#[must_use]
+pub fn kits() -> &'static [KitData] {
+    kits::ALL
+}
+
+/// All paints of the catalogue.
+#[must_use]
+pub fn paints() -> &'static [PaintData] {
+    paints::ALL
+}
+
+/// The kit of an id such as "hvlp-gravity-1.3".
+///
+/// # Errors
+/// Unknown id: the error names the nearest known one and lists all.
+pub fn kit(id: &str) -> Result<Kit, ParameterError> {
+    let found = kits::ALL.iter().find(|k| k.id == id);
+    found.map(KitData::kit).ok_or_else(|| unknown("gun.kit", id, kits::ALL.iter().map(|k| k.id)))
+}
+
+/// The tins of a class of paint, to be mixed and thinned.
+///
+/// # Errors
+/// Unknown id: the error names the nearest known one and lists all.
+pub fn recipe(id: &str) -> Result<Recipe, ParameterError> {
+    let found = paints::ALL.iter().find(|p| p.id == id);
+    found.map(PaintData::recipe).ok_or_else(|| unknown("paint.kind", id, paints::ALL.iter().map(|p| p.id)))
+}
+
+/// The paint of an id such as "two-pack-clear", mixed and thinned as usual, at 20 C.
+///
+/// # Errors
+/// As `recipe`.
+pub fn paint(id: &str) -> Result<Paint, ParameterError> {
+    let recipe = recipe(id)?;
+    recipe.mixed(&recipe.usual)
+}
+
+fn unknown(key: &str, id: &str, known: impl Iterator<Item = &'static str> + Clone) -> ParameterError {
+    let nearest = known.clone().max_by(|a, b| {
+        let near = |k| strsim::jaro_winkler(id, k);
+        near(a).total_cmp(&near(b))
+    });
+    let hint =
+        nearest.filter(|k| strsim::jaro_winkler(id, k) > 0.7).map(|k| format!(" (did you mean \"{k}\"?)"));
+    let list: Vec<_> = known.collect();
+    ParameterError::new(key, format!("\"{id}\""), format!("{}{}", list.join(", "), hint.unwrap_or_default()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_entry_is_sound_and_says_where_its_figures_come_from() {
+        for data in kits() {
+            let kit = kit(data.id).unwrap();
+            kit.check().unwrap();
+            for (key, figure) in data.figures() {
+                assert!(figure.origin.len() > 3, "{} {key}", data.id);
+            }
+        }
+        for data in paints() {
+            let paint = paint(data.id).unwrap();
+            paint.check().unwrap();
+            for (key, figure) in data.figures() {
+                assert!(figure.origin.len() > 3, "{} {key}", data.id);
+            }
+        }
+    }
+
+    #[test]
+    fn ids_are_unique() {
+        let mut ids: Vec<_> = kits().iter().map(|k| k.id).chain(paints().iter().map(|p| p.id)).collect();
+        let all = ids.len();
+        ids.sort_unstable();
+        ids.dedup();
+        assert_eq!(ids.len(), all);
+    }
+
+    #[test]
+    fn an_unknown_id_gets_the_nearest_known_one() {
+        let e = kit("hvlp-gravty-1.3").unwrap_err().to_string();
+        assert!(e.contains("gun.kit") && e.contains("did you mean \"hvlp-gravity-1.3\"?"), "{e}");
+        let e = paint("two-pack-claer").unwrap_err().to_string();
+        assert!(e.contains("paint.kind") && e.contains("did you mean \"two-pack-clear\"?"), "{e}");
+        assert!(!kit("qqq").unwrap_err().to_string().contains("did you mean"));
+    }
+}

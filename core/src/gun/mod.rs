@@ -1,5 +1,11 @@
 //! The gun: its geometry, how the user has set it, and what then flows through it.
 
+mod air_network;
+mod fluid;
 mod spec;
+mod state;
 
+pub use air_network::GunAir;
+pub use fluid::{Passage, needle_area, needle_lift, paint_flow, tip_suction};
 pub use spec::{Class, Feed, GunSetting, Kit};
+pub use state::{HVLP_LIMIT, State, Warning};

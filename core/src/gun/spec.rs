@@ -1,5 +1,7 @@
 //! A kit (gun and nozzle set) as geometry, and the knobs as set.
 
+use crate::error::{ParameterError, within};
+
 /// Class of gun, as the trade names it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Class {
@@ -86,4 +88,69 @@ pub struct GunSetting {
     pub fluid: f64,
     /// Trigger pull, 0..=1.
     pub trigger: f64,
+}
+
+impl Kit {
+    /// Checks every figure.
+    ///
+    /// # Errors
+    /// The first figure out of range, by its key.
+    pub fn check(&self) -> Result<(), ParameterError> {
+        let mm2 = |key, area: f64, low, high| within(key, area * 1e6, low, high, "mm2");
+        let mm = |key, length: f64, low, high| within(key, length * 1e3, low, high, "mm");
+        let degrees = |key, angle: f64, low, high| within(key, angle.to_degrees(), low, high, "deg");
+        mm("gun.tip_bore", self.tip_bore, 0.2, 3.0)?;
+        mm("gun.tip_land", self.tip_land, 0.1, 10.0)?;
+        degrees("gun.needle_half_angle", self.needle_half_angle, 2.0, 45.0)?;
+        mm("gun.needle_travel", self.needle_travel, 0.1, 15.0)?;
+        mm2("gun.inlet_area", self.inlet_area, 0.1, 200.0)?;
+        mm2("gun.annulus_area", self.annulus_area, 0.05, 100.0)?;
+        mm2("gun.fan_valve_area", self.fan_valve_area, 0.0, 100.0)?;
+        mm2("gun.horn_area", self.horn_area, 0.01, 100.0)?;
+        degrees("gun.horn_angle", self.horn_angle, 20.0, 90.0)?;
+        mm("gun.cup_head", self.cup_head, -500.0, 500.0)?;
+        within("gun.cup_volume", self.cup_volume * 1e6, 0.5, 100_000.0, "mL")?;
+        within("gun.residue", self.residue * 1e6, 0.0, 1000.0, "mL")?;
+        within("gun.highest_pressure", self.highest_pressure * 1e-5, 0.2, 10.0, "bar")?;
+        within(
+            "gun.rated_pressure",
+            self.rated_pressure * 1e-5,
+            LOWEST_BAR,
+            self.highest_pressure * 1e-5,
+            "bar",
+        )?;
+        within("gun.rated_fluid", self.rated_fluid, 0.05, 1.0, "")?;
+        within("gun.fan_turns", self.fan_turns, 0.1, 20.0, "turns")?;
+        within("gun.fluid_turns", self.fluid_turns, 0.1, 20.0, "turns")?;
+        Ok(())
+    }
+
+    /// The setting the kit is rated at: its design point. Full fan, trigger pulled home.
+    #[must_use]
+    pub fn rated(&self) -> GunSetting {
+        GunSetting { inlet_pressure: self.rated_pressure, fan: 1.0, fluid: self.rated_fluid, trigger: 1.0 }
+    }
+}
+
+/// Lowest inlet pressure that is taken [bar gauge].
+const LOWEST_BAR: f64 = 0.1;
+
+impl GunSetting {
+    /// Checks the knobs and the pressure against the kit's highest.
+    ///
+    /// # Errors
+    /// The first figure out of range, by its key.
+    pub fn check(&self, kit: &Kit) -> Result<(), ParameterError> {
+        within(
+            "gun.inlet_pressure",
+            self.inlet_pressure * 1e-5,
+            LOWEST_BAR,
+            kit.highest_pressure * 1e-5,
+            "bar",
+        )?;
+        within("gun.fan", self.fan, 0.0, 1.0, "")?;
+        within("gun.fluid", self.fluid, 0.0, 1.0, "")?;
+        within("gun.trigger", self.trigger, 0.0, 1.0, "")?;
+        Ok(())
+    }
 }

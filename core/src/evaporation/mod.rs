@@ -1,5 +1,11 @@
 //! Drying in flight: one curve of volume against exposure serves droplets of every size.
 
+mod drying;
+mod solvent;
+
+pub use drying::{Drying, DryingAir};
+pub use solvent::Volatile;
+
 /// Volume of a droplet (share of its first) against exposure s = integral of (Sh/2) dt / d0^2 [s/m2].
 ///
 /// With Sh = Nu the drying of a droplet, its cooling included, depends on size and time through this one number,

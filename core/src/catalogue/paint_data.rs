@@ -1,0 +1,105 @@
+//! A class of paint as it stands in the catalogue: each figure with its origin.
+
+use super::Figure;
+use crate::paint::{Component, Mix, Recipe, Solvent, ThinningOf};
+
+/// A tin of the catalogue. SI; meanings as in `paint::Component`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ComponentData {
+    /// Density [kg/m3].
+    pub density: Figure,
+    /// Volume solids [-].
+    pub volume_solids: Figure,
+    /// Viscosity in the cup [Pa s].
+    pub viscosity: Figure,
+    /// Solvents by name, with their share of the tin's volatile volume [-]; the shares sum to 1.
+    pub solvents: &'static [(&'static str, f64)],
+}
+
+/// A class of paint of the catalogue.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PaintData {
+    /// Catalogue id.
+    pub id: &'static str,
+    /// Plain name.
+    pub name: &'static str,
+    /// Base.
+    pub base: ComponentData,
+    /// Hardener of a two-pack paint.
+    pub hardener: Option<ComponentData>,
+    /// Thinner.
+    pub thinner: ComponentData,
+    /// Usual parts of base and hardener, thinning and what it is counted on.
+    pub usual: (f64, f64, f64, ThinningOf),
+    /// Power-law index [-].
+    pub flow_index: Figure,
+    /// High-shear viscosity over the cup's [-].
+    pub high_shear_share: Figure,
+    /// Surface tension [N/m].
+    pub surface_tension: Figure,
+    /// Hardener with isocyanate.
+    pub isocyanate: bool,
+    /// Usual dry film of one coat, lowest [m].
+    pub dry_film_low: Figure,
+    /// Usual dry film of one coat, highest [m].
+    pub dry_film_high: Figure,
+}
+
+impl ComponentData {
+    fn component(&self) -> Component {
+        let volatile = 1.0 - self.volume_solids.value;
+        let solvent =
+            |&(name, share): &(&str, f64)| Solvent { name: name.to_owned(), volume_share: share * volatile };
+        Component {
+            density: self.density.value,
+            volume_solids: self.volume_solids.value,
+            viscosity: self.viscosity.value,
+            solvents: self.solvents.iter().map(solvent).collect(),
+        }
+    }
+}
+
+impl PaintData {
+    /// The tins, without origins.
+    #[must_use]
+    pub fn recipe(&self) -> Recipe {
+        let (base, hardener, thinning, thinning_of) = self.usual;
+        Recipe {
+            id: self.id.to_owned(),
+            name: self.name.to_owned(),
+            base: self.base.component(),
+            hardener: self.hardener.as_ref().map(ComponentData::component),
+            thinner: self.thinner.component(),
+            usual: Mix { base, hardener, thinning, thinning_of },
+            flow_index: self.flow_index.value,
+            high_shear_share: self.high_shear_share.value,
+            surface_tension: self.surface_tension.value,
+            isocyanate: self.isocyanate,
+            dry_film_per_coat: [self.dry_film_low.value, self.dry_film_high.value],
+        }
+    }
+
+    /// Every figure with its name.
+    #[must_use]
+    pub fn figures(&self) -> Vec<(&'static str, Figure)> {
+        let mut all = vec![
+            ("base.density", self.base.density),
+            ("base.volume_solids", self.base.volume_solids),
+            ("base.viscosity", self.base.viscosity),
+            ("thinner.density", self.thinner.density),
+            ("thinner.volume_solids", self.thinner.volume_solids),
+            ("thinner.viscosity", self.thinner.viscosity),
+            ("flow_index", self.flow_index),
+            ("high_shear_share", self.high_shear_share),
+            ("surface_tension", self.surface_tension),
+            ("dry_film_low", self.dry_film_low),
+            ("dry_film_high", self.dry_film_high),
+        ];
+        if let Some(h) = &self.hardener {
+            all.push(("hardener.density", h.density));
+            all.push(("hardener.volume_solids", h.volume_solids));
+            all.push(("hardener.viscosity", h.viscosity));
+        }
+        all
+    }
+}

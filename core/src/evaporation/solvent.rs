@@ -1,0 +1,92 @@
+//! Properties of the volatiles of paints.
+//!
+//! Vapour pressure at 20 and 25 C, diffusivity in air at 20 C (Fuller, Ensley & Giddings 1969), density and heat of evaporation at
+//! 20 C: computed with the open property library `thermo` 0.6. Between the temperatures: Clausius-Clapeyron through the two
+//! vapour pressures, D ~ T^1.75. Specific heats: handbook values from memory, two figures. Range -20..40 C.
+
+use crate::error::ParameterError;
+use crate::math::{exp, ln, pow};
+
+/// A volatile. SI.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Volatile {
+    /// Name, as in `Solvent::name`.
+    pub name: &'static str,
+    /// Molar mass [kg/mol].
+    pub molar_mass: f64,
+    /// Vapour pressure at 20 C [Pa].
+    pub pressure_20: f64,
+    /// Vapour pressure at 25 C [Pa].
+    pub pressure_25: f64,
+    /// Diffusivity in air at 20 C [m2/s].
+    pub diffusivity_20: f64,
+    /// Liquid density at 20 C [kg/m3].
+    pub density: f64,
+    /// Heat of evaporation at 20 C [J/kg].
+    pub heat: f64,
+    /// Specific heat of the liquid [J/(kg K)].
+    pub liquid_specific_heat: f64,
+    /// Specific heat of the vapour [J/(kg K)].
+    pub vapour_specific_heat: f64,
+}
+
+/// name, M [g/mol], p 20 and 25 C [Pa], D [1e-6 m2/s], rho [kg/m3], h [kJ/kg], cp liquid and vapour [kJ/(kg K)].
+type Row = (&'static str, f64, f64, f64, f64, f64, f64, f64, f64);
+const TABLE: [Row; 12] = [
+    ("water", 18.015, 2339.3, 3169.9, 24.42, 998.2, 2453.5, 4.18, 1.87),
+    ("n-butyl acetate", 116.16, 1218.5, 1618.8, 7.03, 881.0, 380.4, 1.94, 1.31),
+    ("o-xylene", 106.17, 663.6, 896.0, 7.15, 880.3, 411.7, 1.75, 1.25),
+    ("m-xylene", 106.17, 831.7, 1117.3, 7.15, 864.3, 404.9, 1.72, 1.20),
+    ("p-xylene", 106.17, 878.5, 1177.7, 7.15, 861.2, 401.9, 1.71, 1.19),
+    ("MEK", 72.11, 9495.8, 12090.9, 8.92, 805.0, 483.8, 2.20, 1.43),
+    ("acetone", 58.08, 24661.6, 30727.1, 10.28, 790.3, 539.2, 2.16, 1.29),
+    ("toluene", 92.14, 2918.9, 3799.3, 7.81, 867.0, 415.8, 1.70, 1.13),
+    ("ethyl acetate", 88.11, 9844.4, 12614.2, 8.47, 899.6, 408.2, 1.94, 1.29),
+    ("2-propanol", 60.10, 4207.2, 5779.9, 9.99, 786.7, 769.3, 2.60, 1.49),
+    ("1-butanol", 74.12, 632.5, 909.5, 8.73, 808.3, 729.1, 2.39, 1.46),
+    ("2-heptanone", 114.19, 376.6, 521.4, 6.72, 816.1, 414.8, 2.04, 1.45),
+];
+
+const T20: f64 = 293.15;
+const T25: f64 = 298.15;
+
+impl Volatile {
+    /// All known volatiles.
+    pub fn all() -> impl Iterator<Item = Self> {
+        TABLE.iter().map(|&(name, m, p20, p25, d, rho, h, liquid, vapour)| Self {
+            name,
+            molar_mass: m * 1e-3,
+            pressure_20: p20,
+            pressure_25: p25,
+            diffusivity_20: d * 1e-6,
+            density: rho,
+            heat: h * 1e3,
+            liquid_specific_heat: liquid * 1e3,
+            vapour_specific_heat: vapour * 1e3,
+        })
+    }
+
+    /// The volatile of a name.
+    ///
+    /// # Errors
+    /// Unknown name: the error lists the known ones.
+    pub fn named(name: &str) -> Result<Self, ParameterError> {
+        Self::all().find(|v| v.name == name).ok_or_else(|| {
+            let known: Vec<_> = TABLE.iter().map(|row| row.0).collect();
+            ParameterError::new("paint.solvents: name", format!("\"{name}\""), known.join(", "))
+        })
+    }
+
+    /// Vapour pressure [Pa] at a temperature [K].
+    #[must_use]
+    pub fn pressure(&self, temperature: f64) -> f64 {
+        let slope = ln(self.pressure_25 / self.pressure_20) / (1.0 / T20 - 1.0 / T25);
+        self.pressure_20 * exp(slope * (1.0 / T20 - 1.0 / temperature))
+    }
+
+    /// Diffusivity in air [m2/s] at a temperature [K], 1 atm.
+    #[must_use]
+    pub fn diffusivity(&self, temperature: f64) -> f64 {
+        self.diffusivity_20 * pow(temperature / T20, 1.75)
+    }
+}

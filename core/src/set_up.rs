@@ -1,0 +1,138 @@
+//! From a kit, the knobs, a paint and the booth's air to the spray that leaves the gun.
+//!
+//! Here gun and atomizer meet; it stands above both, and above the catalogue, whose entries are the reference.
+
+use crate::air::free_density;
+use crate::atomizer::{self, Breakup, Correlation};
+use crate::catalogue;
+use crate::constants::Constants;
+use crate::error::ParameterError;
+use crate::evaporation::{Drying, DryingAir};
+use crate::gun::{GunSetting, Kit, State};
+use crate::job::Booth;
+use crate::paint::Paint;
+use crate::spray::{SizeDistribution, Spray};
+
+/// Kit and paint, at the kit's rated setting, whose droplets have the reference Sauter mean diameter.
+pub const REFERENCE_KIT: &str = "hvlp-gravity-1.3";
+/// See `REFERENCE_KIT`; also the paint that every kit's design point is balanced with.
+pub const REFERENCE_PAINT: &str = "two-pack-clear";
+
+/// Which constants and which correlation.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Model {
+    /// Constants of gun and atomizer.
+    pub constants: Constants,
+    /// Drop-size correlation.
+    pub correlation: Correlation,
+}
+
+impl Model {
+    /// The gun as set, with its paint.
+    ///
+    /// # Errors
+    /// The first value out of range, by its key.
+    pub fn state(
+        &self,
+        kit: &Kit,
+        setting: &GunSetting,
+        paint: &Paint,
+        booth: &Booth,
+    ) -> Result<State, ParameterError> {
+        State::new(kit, setting, paint, booth.temperature, &self.constants)
+    }
+
+    /// The spray that leaves the gun. With the needle shut its paint flow is 0, all else stays finite.
+    ///
+    /// # Errors
+    /// The first value out of range, by its key.
+    pub fn spray(
+        &self,
+        kit: &Kit,
+        setting: &GunSetting,
+        paint: &Paint,
+        booth: &Booth,
+    ) -> Result<Spray, ParameterError> {
+        let c = &self.constants;
+        let state = self.state(kit, setting, paint, booth)?;
+        let sauter = self.sauter(kit, &state, paint)?;
+        let slope = atomizer::fan_slope(&state.air.annulus, &state.air.horns, kit.horn_angle, c);
+        let rated = self.rated_spreading_power(kit)?;
+        // A cap without horn air sprays a round spot however it is set.
+        let ratio = if rated > 0.0 { self.spreading_power(kit, &state, paint)? / rated } else { 1.0 };
+        let air = DryingAir { temperature: booth.temperature, humidity: booth.humidity };
+        Ok(Spray {
+            axial_momentum: state.axial_momentum,
+            exit_speed: state.air.annulus.speed,
+            fan_slope: slope,
+            ray_spread: atomizer::ray_spread(slope, c),
+            along: atomizer::along(ratio, c),
+            sizes: SizeDistribution::from_sauter(sauter, c.sigma_g, c.smallest_droplet, c.largest_droplet)?,
+            volume_flow: state.paint_flow,
+            density: paint.density,
+            viscosity: paint.viscosity,
+            surface_tension: paint.surface_tension,
+            volume_solids: paint.volume_solids,
+            evaporation: Drying::new(paint, air)?.curve(),
+        })
+    }
+
+    /// Sauter mean diameter before the cut [m].
+    ///
+    /// # Errors
+    /// None but those of the reference set-up with these constants.
+    pub fn sauter(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<f64, ParameterError> {
+        let (reference, clear) = (catalogue::kit(REFERENCE_KIT)?, catalogue::paint(REFERENCE_PAINT)?);
+        let rated = State::new(&reference, &reference.rated(), &clear, clear.temperature, &self.constants)?;
+        let c = &self.constants;
+        let scale = c.sauter_reference / self.correlation.sauter(&breakup(&reference, &rated, &clear));
+        let sauter = scale * self.correlation.sauter(&breakup(kit, state, paint));
+        Ok(sauter.clamp(2.5 * c.smallest_droplet, c.sauter_limit))
+    }
+
+    fn spreading_power(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<f64, ParameterError> {
+        let sauter = self.sauter(kit, state, paint)?;
+        let (air, paint_flow) = (&state.air, state.paint_mass_flow);
+        Ok(atomizer::spreading_power(&air.annulus, &air.horns, kit.horn_angle, paint_flow, sauter))
+    }
+
+    /// Spreading power at the kit's own design point, with the reference paint [1/s].
+    fn rated_spreading_power(&self, kit: &Kit) -> Result<f64, ParameterError> {
+        let clear = catalogue::paint(REFERENCE_PAINT)?;
+        let rated = State::new(kit, &kit.rated(), &clear, clear.temperature, &self.constants)?;
+        self.spreading_power(kit, &rated, &clear)
+    }
+}
+
+fn breakup(kit: &Kit, state: &State, paint: &Paint) -> Breakup {
+    let annulus = state.annulus();
+    let bore_area = 0.25 * std::f64::consts::PI * kit.tip_bore * kit.tip_bore;
+    Breakup {
+        surface_tension: paint.surface_tension,
+        relative_speed: (annulus.speed - state.paint_flow / bore_area).max(0.0),
+        bore: kit.tip_bore,
+        viscosity: paint.viscosity_high_shear,
+        liquid_density: paint.density,
+        liquid_flow: state.paint_mass_flow,
+        air_flow: annulus.mass_flow,
+        air_density: annulus.density,
+        free_density: free_density(),
+        air_area: kit.annulus_area,
+    }
+}
+
+/// The gun as set, with the standard model.
+///
+/// # Errors
+/// The first value out of range, by its key.
+pub fn state(kit: &Kit, setting: &GunSetting, paint: &Paint, booth: &Booth) -> Result<State, ParameterError> {
+    Model::default().state(kit, setting, paint, booth)
+}
+
+/// The spray that leaves the gun, with the standard model.
+///
+/// # Errors
+/// The first value out of range, by its key.
+pub fn spray(kit: &Kit, setting: &GunSetting, paint: &Paint, booth: &Booth) -> Result<Spray, ParameterError> {
+    Model::default().spray(kit, setting, paint, booth)
+}
