@@ -1,1 +1,5 @@
-//! .
+//! What the checks of mistcoat share.
+
+#[cfg(feature = "browser")]
+pub mod browser;
+pub mod chromium;

@@ -6,9 +6,12 @@
 pub mod draw;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod host;
+pub mod protocol;
+pub mod queue;
 pub mod state;
 #[cfg(target_arch = "wasm32")]
 mod views;
+pub mod worker;
 
 #[cfg(target_arch = "wasm32")]
 mod start {

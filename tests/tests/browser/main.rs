@@ -1,0 +1,18 @@
+//! The page in a real browser. Build it first: `cargo page --build-only target/page/site`.
+
+mod loading;
+
+use std::process::ExitCode;
+
+use mistcoat_page::host::serve::Server;
+use mistcoat_tests::browser::{Test, run, site};
+
+const TESTS: &[Test<Server>] = &[
+    ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
+    ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
+    ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),
+];
+
+fn main() -> ExitCode {
+    run(TESTS, || Server::start_anywhere(&site()))
+}

@@ -1,0 +1,237 @@
+//! What the page and its worker say to each other.
+//!
+//! A message is one block of bytes, so that it moves between the two without being copied: the length of the head
+//! (u32, little-endian), the head as JSON, then the film's values (f32, little-endian).
+
+use serde::{Deserialize, Serialize, de::DeserializeOwned};
+
+/// The number of a run on this page; messages of an earlier run are told by it.
+pub type RunId = u32;
+
+/// From the page to the worker.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum ToWorker {
+    /// Fly this job from its first droplet; whatever flew before is dropped.
+    Start {
+        /// The run.
+        run: RunId,
+        /// The job file's text.
+        job: String,
+    },
+    /// Fly one more chunk.
+    Continue {
+        /// The run.
+        run: RunId,
+    },
+    /// Drop the run.
+    Cancel {
+        /// The run.
+        run: RunId,
+    },
+}
+
+/// From the worker to the page.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum FromWorker {
+    /// The worker listens.
+    Ready {
+        /// Version of the library.
+        version: String,
+    },
+    /// A chunk is flown.
+    Progress {
+        /// The run.
+        run: RunId,
+        /// Droplets flown.
+        done: u64,
+        /// Droplets wanted.
+        total: u64,
+    },
+    /// The film so far.
+    Picture {
+        /// The run.
+        run: RunId,
+        /// Droplets flown.
+        done: u64,
+        /// The film.
+        film: Film,
+    },
+    /// The run is complete.
+    Done {
+        /// The run.
+        run: RunId,
+        /// The report, as JSON.
+        report: String,
+        /// The digest of the run.
+        digest: u64,
+        /// The film.
+        film: Film,
+    },
+    /// The job cannot be flown.
+    Refused {
+        /// The run.
+        run: RunId,
+        /// The dotted key at fault, if there is one.
+        key: Option<String>,
+        /// Why, in words.
+        message: String,
+    },
+    /// The program itself failed; the worker is of no more use.
+    Panicked {
+        /// What was said last.
+        message: String,
+    },
+}
+
+/// Film over the part: rows from the top, columns from the left.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Film {
+    /// Cells along the strokes.
+    pub columns: u32,
+    /// Cells across the strokes.
+    pub rows: u32,
+    /// Dry film of each cell [m].
+    #[serde(skip)]
+    pub values: Vec<f32>,
+}
+
+/// Bytes that are no message.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum ProtocolError {
+    /// Shorter than it says.
+    #[error("a message of {0} bytes is cut short")]
+    Short(usize),
+    /// The head says nothing known.
+    #[error("a message cannot be read: {0}")]
+    Head(String),
+    /// The film has another size than it says.
+    #[error("a film of {columns} x {rows} cells came with {bytes} bytes")]
+    Values {
+        /// Columns said.
+        columns: u32,
+        /// Rows said.
+        rows: u32,
+        /// Bytes found.
+        bytes: usize,
+    },
+}
+
+impl ToWorker {
+    /// The message as bytes.
+    #[must_use]
+    pub fn encode(&self) -> Vec<u8> {
+        encode(self, &[])
+    }
+
+    /// The message in these bytes.
+    ///
+    /// # Errors
+    /// When the bytes are no such message.
+    pub fn decode(bytes: &[u8]) -> Result<Self, ProtocolError> {
+        let (message, rest) = decode(bytes)?;
+        if rest.is_empty() { Ok(message) } else { Err(ProtocolError::Head("bytes after its end".into())) }
+    }
+}
+
+impl FromWorker {
+    /// The message as bytes.
+    #[must_use]
+    pub fn encode(&self) -> Vec<u8> {
+        match self {
+            Self::Picture { film, .. } | Self::Done { film, .. } => encode(self, &film.values),
+            _ => encode(self, &[]),
+        }
+    }
+
+    /// The message in these bytes.
+    ///
+    /// # Errors
+    /// When the bytes are no such message.
+    pub fn decode(bytes: &[u8]) -> Result<Self, ProtocolError> {
+        let (mut message, rest) = decode(bytes)?;
+        let mut nothing = Film::default();
+        let film = match &mut message {
+            Self::Picture { film, .. } | Self::Done { film, .. } => film,
+            _ => &mut nothing,
+        };
+        let cells = u64::from(film.columns) * u64::from(film.rows);
+        if cells.checked_mul(4) != Some(rest.len() as u64) {
+            return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
+        }
+        film.values = rest.chunks_exact(4).map(|b| f32::from_le_bytes([b[0], b[1], b[2], b[3]])).collect();
+        Ok(message)
+    }
+}
+
+fn encode(head: &impl Serialize, values: &[f32]) -> Vec<u8> {
+    // Only strings, integers and enums stand in a head, which JSON can always hold.
+    let head = serde_json::to_vec(head).unwrap_or_default();
+    let mut bytes = Vec::with_capacity(4 + head.len() + 4 * values.len());
+    bytes.extend((head.len() as u32).to_le_bytes());
+    bytes.extend(&head);
+    bytes.extend(values.iter().flat_map(|value| value.to_le_bytes()));
+    bytes
+}
+
+fn decode<T: DeserializeOwned>(bytes: &[u8]) -> Result<(T, &[u8]), ProtocolError> {
+    let short = || ProtocolError::Short(bytes.len());
+    let (length, rest) = bytes.split_first_chunk::<4>().ok_or_else(short)?;
+    let (head, values) = rest.split_at_checked(u32::from_le_bytes(*length) as usize).ok_or_else(short)?;
+    let head = serde_json::from_slice(head).map_err(|error| ProtocolError::Head(error.to_string()))?;
+    Ok((head, values))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn film() -> Film {
+        Film { columns: 3, rows: 2, values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0] }
+    }
+
+    #[test]
+    fn every_message_comes_back_as_it_was() {
+        for message in [
+            ToWorker::Start { run: 1, job: "version = 1\nname = \"caf\u{e9} table\"\n".into() },
+            ToWorker::Continue { run: u32::MAX },
+            ToWorker::Cancel { run: 0 },
+        ] {
+            assert_eq!(ToWorker::decode(&message.encode()), Ok(message));
+        }
+        for message in [
+            FromWorker::Ready { version: "0.1.0".into() },
+            FromWorker::Progress { run: 1, done: 5, total: 1_000_000_000 },
+            FromWorker::Picture { run: 2, done: 7, film: film() },
+            FromWorker::Done { run: 3, report: "{\"name\":\"a\"}".into(), digest: u64::MAX, film: film() },
+            FromWorker::Refused { run: 4, key: Some("gun.fan".into()), message: "no".into() },
+            FromWorker::Panicked { message: "no".into() },
+        ] {
+            assert_eq!(FromWorker::decode(&message.encode()), Ok(message));
+        }
+    }
+
+    #[test]
+    fn a_cut_message_is_refused_at_every_length() {
+        let bytes = FromWorker::Picture { run: 2, done: 7, film: film() }.encode();
+        for length in 0..bytes.len() {
+            assert!(FromWorker::decode(&bytes[..length]).is_err(), "{length} bytes");
+        }
+        let mut longer = bytes.clone();
+        longer.push(0);
+        assert!(matches!(
+            FromWorker::decode(&longer),
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 25 })
+        ));
+    }
+
+    #[test]
+    fn a_film_that_lies_about_its_size_is_refused() {
+        let mut large = film();
+        large.columns = u32::MAX;
+        large.rows = u32::MAX;
+        let bytes = FromWorker::Picture { run: 1, done: 0, film: large }.encode();
+        assert!(matches!(FromWorker::decode(&bytes), Err(ProtocolError::Values { .. })));
+        let bytes = [&[255, 255, 255, 255][..], b"{}"].concat();
+        assert_eq!(ToWorker::decode(&bytes), Err(ProtocolError::Short(6)));
+    }
+}

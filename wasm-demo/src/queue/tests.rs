@@ -1,0 +1,115 @@
+use super::*;
+
+fn ready() -> FromWorker {
+    FromWorker::Ready { version: "0.1.0".into() }
+}
+
+fn done(run: RunId) -> FromWorker {
+    FromWorker::Done { run, report: "{}".into(), digest: 7, film: Film::default() }
+}
+
+fn begin(run: RunId, job: &str) -> Vec<Order> {
+    vec![Order::Send(ToWorker::Start { run, job: job.into() }), Order::Send(ToWorker::Continue { run })]
+}
+
+/// A queue whose worker is ready, with job "a" flying as run 1.
+fn flying() -> Queue {
+    let mut queue = Queue::default();
+    queue.heard(ready());
+    assert_eq!(queue.add("a".into()), (1, Step { orders: begin(1, "a"), news: vec![] }));
+    queue
+}
+
+#[test]
+fn nothing_is_sent_before_the_worker_listens() {
+    let mut queue = Queue::default();
+    assert_eq!(queue.add("a".into()).1, Step::default());
+    assert_eq!(queue.add("b".into()).1, Step::default());
+    assert_eq!(queue.heard(ready()).orders, begin(1, "a"));
+    assert_eq!(queue.heard(done(1)).orders, begin(2, "b"));
+    assert!(!queue.is_idle());
+    assert_eq!(queue.heard(done(2)).orders, []);
+    assert!(queue.is_idle());
+}
+
+#[test]
+fn each_word_of_progress_asks_for_one_chunk() {
+    let mut queue = flying();
+    let step = queue.heard(FromWorker::Progress { run: 1, done: 5, total: 9 });
+    assert_eq!(step.orders, [Order::Send(ToWorker::Continue { run: 1 })]);
+    assert_eq!(step.news, [News::Progress { run: 1, done: 5, total: 9 }]);
+}
+
+#[test]
+fn a_dropped_run_is_not_shown_and_the_next_starts_at_once() {
+    let mut queue = flying();
+    queue.add("b".into());
+    let mut expected = vec![Order::Send(ToWorker::Cancel { run: 1 })];
+    expected.extend(begin(2, "b"));
+    assert_eq!(queue.cancel(1).orders, expected);
+    assert_eq!(queue.heard(FromWorker::Progress { run: 1, done: 5, total: 9 }), Step::default());
+    assert_eq!(queue.heard(done(1)), Step::default());
+    assert_eq!(queue.cancel(1), Step::default());
+    assert_eq!(queue.clear().orders, [Order::Send(ToWorker::Cancel { run: 2 })]);
+    assert!(queue.is_idle());
+}
+
+#[test]
+fn a_dead_worker_is_replaced_and_its_run_flown_again() {
+    let mut queue = flying();
+    let step = queue.died("out of memory");
+    assert_eq!(step, Step { orders: vec![Order::Replace], news: vec![News::Restarted { run: 1 }] });
+    assert_eq!(queue.heard(ready()).orders, begin(1, "a"));
+    assert_eq!(queue.heard(done(1)).news.len(), 1);
+}
+
+#[test]
+fn a_run_that_kills_every_worker_is_given_up() {
+    let mut queue = flying();
+    queue.add("b".into());
+    for _ in 0..RESTARTS {
+        queue.died("x");
+        queue.heard(ready());
+    }
+    let step = queue.died("x");
+    assert_eq!(step.orders, [Order::Replace]);
+    let [News::GivenUp { run: 1, job, message }] = step.news.as_slice() else { panic!("{step:?}") };
+    assert_eq!((job.as_str(), message.as_str()), ("a", "the worker stopped 3 times, the last time with: x"));
+    assert_eq!(queue.heard(ready()).orders, begin(2, "b"));
+}
+
+#[test]
+fn a_panic_gives_the_run_up_with_its_job() {
+    let mut queue = flying();
+    let step = queue.heard(FromWorker::Panicked { message: "index 3".into() });
+    assert_eq!(step.orders, [Order::Replace]);
+    assert_eq!(step.news, [News::GivenUp { run: 1, job: "a".into(), message: "index 3".into() }]);
+    assert_eq!(queue.heard(ready()), Step::default());
+}
+
+#[test]
+fn a_silent_worker_counts_as_dead_only_while_something_flies() {
+    let mut queue = flying();
+    for _ in 1..SILENT_TICKS {
+        assert_eq!(queue.tick(), Step::default());
+    }
+    queue.heard(FromWorker::Progress { run: 1, done: 1, total: 9 });
+    for _ in 1..SILENT_TICKS {
+        assert_eq!(queue.tick(), Step::default());
+    }
+    assert_eq!(queue.tick().orders, [Order::Replace]);
+    queue.heard(ready());
+    queue.heard(done(1));
+    for _ in 0..3 * SILENT_TICKS {
+        assert_eq!(queue.tick(), Step::default());
+    }
+}
+
+#[test]
+fn a_worker_that_never_starts_ends_in_words() {
+    let mut queue = Queue::default();
+    queue.add("a".into());
+    let news: Vec<News> = (0..SILENT_TICKS * (RESTARTS + 1)).flat_map(|_| queue.tick().news).collect();
+    assert_eq!(news.len() as u32, RESTARTS + 1);
+    assert!(matches!(news.last(), Some(News::GivenUp { run: 1, .. })), "{news:?}");
+}

@@ -1,0 +1,119 @@
+use std::cell::Cell;
+
+use super::*;
+
+/// A run whose digest depends on every droplet and on their order: each is one step of FNV-1a.
+struct Count {
+    done: u64,
+    total: u64,
+    digest: u64,
+}
+
+impl Flight for Count {
+    fn start(job: &str) -> Result<Self, Refusal> {
+        let total = job
+            .parse()
+            .map_err(|_| Refusal { key: Some("run.droplets".into()), message: "not a number".into() })?;
+        Ok(Self { done: 0, total, digest: 0xcbf2_9ce4_8422_2325 })
+    }
+
+    fn advance(&mut self, most: u64) -> bool {
+        for _ in 0..most.min(self.total - self.done) {
+            self.digest = (self.digest ^ self.done).wrapping_mul(0x0100_0000_01b3);
+            self.done += 1;
+        }
+        self.done == self.total
+    }
+
+    fn progress(&self) -> (u64, u64) {
+        (self.done, self.total)
+    }
+
+    fn film(&self) -> Film {
+        Film { columns: 1, rows: 1, values: vec![self.done as f32] }
+    }
+
+    fn report(&self) -> Result<String, Refusal> {
+        Ok(format!("{{\"droplets\":{}}}", self.done))
+    }
+
+    fn digest(&self) -> u64 {
+        self.digest
+    }
+}
+
+/// Flies to the end at a speed in droplets per millisecond; the answers, and the longest time between two of them.
+fn fly(job: &str, speed: f64) -> (Vec<FromWorker>, f64) {
+    let mut desk = Desk::<Count>::default();
+    let now = Cell::new(0.0);
+    let mut answers = Vec::new();
+    desk.take(ToWorker::Start { run: 1, job: job.into() }, || now.get(), |answer| answers.push(answer));
+    let mut longest = 0.0_f64;
+    while matches!(answers.last(), Some(FromWorker::Progress { .. })) {
+        let calls = Cell::new(0);
+        let droplets = desk.pace.droplets() as f64;
+        let clock = || {
+            // The second look at the clock comes after the chunk.
+            calls.set(calls.get() + 1);
+            now.get() + if calls.get() > 1 { droplets / speed } else { 0.0 }
+        };
+        desk.take(ToWorker::Continue { run: 1 }, clock, |answer| answers.push(answer));
+        now.set(now.get() + droplets / speed);
+        longest = longest.max(droplets / speed);
+    }
+    (answers, longest)
+}
+
+#[test]
+fn a_chunk_keeps_its_bound_on_slow_and_fast_machines() {
+    for speed in [10.0, 300.0, 5_000.0, 100_000.0] {
+        let (answers, longest) = fly("2000000", speed);
+        assert!(longest <= LONGEST_CHUNK, "{longest} ms at {speed} droplets/ms");
+        assert!(matches!(answers.last(), Some(FromWorker::Done { .. })));
+    }
+}
+
+#[test]
+fn the_digest_does_not_depend_on_the_cuts() {
+    let digest = |speed| match fly("300000", speed).0.pop() {
+        Some(FromWorker::Done { digest, report, .. }) => (digest, report),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(digest(10.0), digest(5_000.0));
+    assert_eq!(digest(10.0).1, "{\"droplets\":300000}");
+}
+
+#[test]
+fn pictures_come_on_the_way() {
+    let (answers, _) = fly("100000", 100.0);
+    let pictures = answers.iter().filter(|a| matches!(a, FromWorker::Picture { .. })).count();
+    // A second of work, a picture every 120 ms rounded up to whole chunks.
+    assert!((5..=8).contains(&pictures), "{pictures}");
+}
+
+#[test]
+fn a_bad_job_is_refused_by_its_key() {
+    let (answers, _) = fly("many", 100.0);
+    let expected =
+        FromWorker::Refused { run: 1, key: Some("run.droplets".into()), message: "not a number".into() };
+    assert_eq!(answers, [expected]);
+}
+
+#[test]
+fn a_dropped_run_says_no_more() {
+    let mut desk = Desk::<Count>::default();
+    let mut answers = Vec::new();
+    for message in [
+        ToWorker::Start { run: 1, job: "1000000".into() },
+        ToWorker::Cancel { run: 1 },
+        ToWorker::Continue { run: 1 },
+        ToWorker::Start { run: 2, job: "1000000".into() },
+        ToWorker::Cancel { run: 1 },
+        ToWorker::Continue { run: 1 },
+        ToWorker::Continue { run: 2 },
+    ] {
+        desk.take(message, || 0.0, |answer| answers.push(answer));
+    }
+    let progress = |run, done| FromWorker::Progress { run, done, total: 1_000_000 };
+    assert_eq!(answers, [progress(1, 0), progress(2, 0), progress(2, FIRST_CHUNK)]);
+}
