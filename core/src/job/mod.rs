@@ -1,7 +1,27 @@
 //! A job: everything one run needs, checked once.
 
+mod build;
+mod catalogue_ids;
+mod document;
+mod edit;
+mod error;
+mod key_list;
+mod keys;
+pub mod link;
+mod paint_patch;
+mod patch;
+mod value;
+
 use crate::gun::{GunSetting, Kit};
-use crate::paint::Paint;
+use crate::paint::{Mix, Paint};
+
+pub use edit::{with_key, without_key};
+pub use error::JobError;
+pub use key_list::KEYS;
+pub use keys::{Key, Kind};
+
+/// Longest text of a job file [bytes].
+pub const LONGEST_TEXT: usize = 64 * 1024;
 
 /// Everything one run needs, in SI; the text it was read from is kept beside it.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,6 +34,8 @@ pub struct Job {
     pub gun: GunSetting,
     /// Paint, mix, thinning and cup seconds applied.
     pub paint: Paint,
+    /// How it was mixed and thinned.
+    pub mix: Mix,
     /// Booth air.
     pub booth: Booth,
     /// What is painted.
@@ -26,6 +48,21 @@ pub struct Job {
     pub spec: Option<SpecBand>,
     /// Droplets and seed.
     pub run: RunSetting,
+    /// What the user should know about the file though it is good: keys that are not used, a cup out of its range.
+    pub notes: Vec<String>,
+    /// The text it was read from, as the user wrote it.
+    pub text: String,
+}
+
+impl Job {
+    /// Reads the text of a job file (`docs/job-file.md`).
+    ///
+    /// # Errors
+    /// `JobError` names key, line, value and what is allowed: no TOML, longer than 64 KiB, an unknown key, a value of
+    /// the wrong kind or out of range, a required key that is missing, keys that exclude each other.
+    pub fn from_toml(text: &str) -> Result<Self, JobError> {
+        build::build(&document::Document::parse(text)?)
+    }
 }
 
 /// Air in the booth.

@@ -1,0 +1,104 @@
+//! The keys of the job file, in the order of the file.
+
+use super::keys::{Key, Kind};
+use crate::units::Quantity;
+
+use Kind::{Band, Choice, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents, Text};
+use Quantity::{Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension};
+use Quantity::{Temperature, Time, Viscosity, Volume};
+
+const fn key(
+    path: &'static str,
+    kind: Kind,
+    range: (&'static str, &'static str),
+    default: &'static str,
+    meaning: &'static str,
+) -> Key {
+    Key { path, kind, range, default, meaning }
+}
+const fn q(quantity: Quantity) -> Kind {
+    Kind::Quantity(quantity)
+}
+
+const NONE: (&str, &str) = ("", "");
+const UNIT_SHARE: (&str, &str) = ("0", "1");
+const KIT: &str = "the kit's";
+const PAINT: &str = "the paint's";
+
+/// Every key that a job file may hold.
+#[rustfmt::skip]
+pub const KEYS: &[Key] = &[
+    key("version", Count, ("1", "1"), "required", "version of this format"),
+    key("name", Text, NONE, "\"job\"", "name of the job, shown with its results"),
+
+    key("gun.kit", KitId, NONE, "required", "gun and nozzle set out of the catalogue"),
+    key("gun.inlet_pressure", q(Pressure), ("0.2 bar", "8 bar"), "the kit's rated pressure", "gauge pressure at the gun's inlet, trigger open; never above the kit's highest"),
+    key("gun.fan", Share, UNIT_SHARE, "1", "fan knob, 0 shut to 1 fully open"),
+    key("gun.fluid", Share, UNIT_SHARE, "the kit's rated fluid", "fluid knob, the trigger's stop, 0 shut to 1 fully open"),
+    key("gun.trigger", Share, UNIT_SHARE, "1", "trigger pull"),
+    key("gun.name", Text, NONE, KIT, "plain name of the kit"),
+    key("gun.class", Choice(&["hvlp", "compliant", "lvlp", "conventional", "touchup", "airbrush"]), NONE, KIT, "class of gun"),
+    key("gun.feed", Choice(&["gravity", "suction", "pressure"]), NONE, KIT, "how the paint reaches the gun"),
+    key("gun.tip_bore", q(Length), ("0.2 mm", "3 mm"), KIT, "bore of the fluid tip"),
+    key("gun.tip_land", q(Length), ("0.1 mm", "10 mm"), KIT, "length of the bore's straight land"),
+    key("gun.needle_half_angle", q(Angle), ("2 deg", "45 deg"), KIT, "half angle of the needle's cone"),
+    key("gun.needle_travel", q(Length), ("0.1 mm", "8 mm"), KIT, "needle travel at full opening"),
+    key("gun.inlet_area", q(Area), ("0.1 mm2", "200 mm2"), KIT, "effective area of the gun's body between gauge and cap"),
+    key("gun.annulus_area", q(Area), ("0.05 mm2", "50 mm2"), KIT, "effective area of the ring round the tip"),
+    key("gun.fan_valve_area", q(Area), ("0 mm2", "50 mm2"), KIT, "effective area of the fan valve, fully open"),
+    key("gun.horn_area", q(Area), ("0.01 mm2", "50 mm2"), KIT, "effective area of all horn holes together"),
+    key("gun.horn_angle", q(Angle), ("20 deg", "89 deg"), KIT, "angle of the horn jets to the gun's axis"),
+    key("gun.cup_head", q(Length), ("-300 mm", "500 mm"), KIT, "height of the paint over the tip, cup half full; negative for suction"),
+    key("gun.cup_volume", q(Volume), ("0.5 mL", "20 L"), KIT, "volume of the cup"),
+    key("gun.residue", q(Volume), ("0 mL", "500 mL"), KIT, "paint that stays in cup and gun"),
+    key("gun.rated_pressure", q(Pressure), ("0.2 bar", "8 bar"), KIT, "inlet pressure it is rated at, trigger open"),
+    key("gun.rated_fluid", Share, ("0.05", "1"), KIT, "fluid knob it is rated at"),
+    key("gun.highest_pressure", q(Pressure), ("0.3 bar", "10 bar"), KIT, "highest inlet pressure, as stamped on the gun"),
+    key("gun.fan_turns", Number, ("0.25", "12"), KIT, "turns of the fan knob from shut to open"),
+    key("gun.fluid_turns", Number, ("0.25", "12"), KIT, "turns of the fluid knob from shut to open"),
+
+    key("paint.kind", PaintId, NONE, "required", "class of paint out of the catalogue"),
+    key("paint.name", Text, NONE, PAINT, "plain name of the paint"),
+    key("paint.mix", Mix, NONE, PAINT, "parts by volume of base and hardener, and of thinner if there are three"),
+    key("paint.thinning", Share, UNIT_SHARE, PAINT, "thinner added, share of the volume named by paint.thinning_of"),
+    key("paint.thinning_of", Choice(&["mix", "base"]), NONE, "\"mix\"", "what the thinning is a share of"),
+    key("paint.temperature", q(Temperature), ("5 C", "45 C"), "20 C", "temperature of the paint in the cup"),
+    key("paint.cup.standard", CupId, NONE, "none", "flow cup the seconds were taken with"),
+    key("paint.cup.seconds", Number, ("1", "300"), "none", "seconds out of that cup, as sprayed, at the paint's temperature; sets the viscosity"),
+    key("paint.kinematic_viscosity", q(KinematicViscosity), ("1 mm2/s", "2000 mm2/s"), "none", "viscosity measured as sprayed, at the paint's temperature, instead of the cup"),
+    key("paint.density", q(Density), ("0.7 kg/L", "4 kg/L"), PAINT, "density as sprayed"),
+    key("paint.volume_solids", Share, ("0.02", "1"), PAINT, "solids by volume as sprayed"),
+    key("paint.viscosity", q(Viscosity), ("1 mPa s", "2000 mPa s"), PAINT, "viscosity as sprayed, at 20 C and a cup's shear rate (about 100 1/s)"),
+    key("paint.flow_index", Number, ("0.2", "1"), PAINT, "power-law index, 1 for a paint that does not thin by shear"),
+    key("paint.viscosity_high_shear", q(Viscosity), ("0.5 mPa s", "2000 mPa s"), PAINT, "viscosity that shear does not go below, at 20 C; follows paint.viscosity when left out"),
+    key("paint.surface_tension", q(SurfaceTension), ("15 mN/m", "75 mN/m"), PAINT, "surface tension"),
+    key("paint.solvents", Solvents, NONE, PAINT, "volatiles and their shares of the volatile part"),
+    key("paint.isocyanate", Flag, NONE, PAINT, "two-pack with isocyanate hardener: its cautions are shown"),
+    key("paint.dry_film_per_coat", Band(Film), ("1 um", "1000 um"), PAINT, "usual dry film of one coat"),
+
+    key("booth.temperature", q(Temperature), ("0 C", "50 C"), "20 C", "temperature of the booth's air"),
+    key("booth.humidity", Share, UNIT_SHARE, "0.5", "relative humidity of the booth's air"),
+
+    key("part.panel.width", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube", "panel: size along the strokes"),
+    key("part.panel.height", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube", "panel: size across the strokes"),
+    key("part.tube.diameter", q(Length), ("3 mm", "300 mm"), "exactly one of panel, tube", "tube: outer diameter"),
+    key("part.tube.length", q(Length), ("20 mm", "6 m"), "exactly one of panel, tube", "tube: length; strokes run along it"),
+    key("part.stands", Choice(&["upright", "flat", "overhead"]), NONE, "\"upright\"", "how the part's face stands"),
+    key("part.lean", q(Angle), ("0 deg", "180 deg"), "from part.stands", "face against level, instead of stands: 0 flat, 90 upright, 180 overhead"),
+
+    key("stroke.distance", q(Length), ("50 mm", "600 mm"), "required", "fluid tip to the part's nearest face"),
+    key("stroke.speed", q(Speed), ("10 mm/s", "3000 mm/s"), "required without burst", "speed of the gun along the stroke"),
+    key("stroke.overlap", Share, ("0", "0.95"), "0.5", "overlap of neighbouring passes, share of the fan height at this distance"),
+    key("stroke.lead", q(Length), ("0 mm", "500 mm"), "60 mm", "trigger on past each edge: lead-in and run-out"),
+    key("stroke.coats", Count, ("1", "10"), "1", "coats, one after the other"),
+    key("stroke.fan_axis", Choice(&["across", "along"]), NONE, "\"across\"", "tubes: the fan's long axis against the stroke"),
+    key("stroke.sides", Count, ("1", "12"), "1", "tubes: passes from this many directions, evenly round it"),
+    key("stroke.burst", q(Time), ("0.05 s", "60 s"), "none", "trigger on for this long, gun held still at the middle; there are no passes then"),
+
+    key("spec.dry_film", Band(Film), ("1 um", "2000 um"), "none", "dry film wanted, lowest and highest"),
+    key("spec.per", Choice(&["coat", "total"]), NONE, "\"coat\"", "whether the band is for each coat or for all together"),
+
+    key("run.droplets", Count, ("1", "1000000000"), "200000", "droplets flown; with standard_error the most that are"),
+    key("run.standard_error", Share, ("0.0005", "0.2"), "none", "fly until the relative standard error of the transfer efficiency is below this"),
+    key("run.seed", Count, ("0", "9007199254740991"), "1", "seed of the random streams"),
+];

@@ -1,0 +1,146 @@
+//! What a key of the job file is: its kind, range, default and meaning. The list itself is in `key_list.rs`.
+
+use crate::units::{self, Quantity};
+
+/// What a key's value is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// Text with a number and a unit.
+    Quantity(Quantity),
+    /// Two quantities, lower and upper, in brackets.
+    Band(Quantity),
+    /// A bare number, or text with "%".
+    Share,
+    /// A bare number.
+    Number,
+    /// A whole number.
+    Count,
+    /// true or false.
+    Flag,
+    /// Free text of one line, at most 120 characters.
+    Text,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// Id of a kit of the catalogue.
+    KitId,
+    /// Id of a paint of the catalogue.
+    PaintId,
+    /// Id of a flow cup.
+    CupId,
+    /// Parts by volume, "2:1" or "4:1:1".
+    Mix,
+    /// Volatiles: `[{ name = "n-butyl acetate", share = "60 %" }, ...]`, shares of the volatile part.
+    Solvents,
+}
+
+impl Kind {
+    /// Name of the kind, short ("length", "share").
+    #[must_use]
+    pub fn name(self) -> String {
+        let bare = |q: Quantity| q.name().split_once(' ').map_or("", |(_, name)| name);
+        match self {
+            Kind::Quantity(q) => bare(q).into(),
+            Kind::Band(q) => format!("two of {}", bare(q)),
+            Kind::Share => "share".into(),
+            Kind::Number => "number".into(),
+            Kind::Count => "whole number".into(),
+            Kind::Flag => "true or false".into(),
+            Kind::Text => "text".into(),
+            Kind::Choice(_) => "word".into(),
+            Kind::KitId => "kit".into(),
+            Kind::PaintId => "paint".into(),
+            Kind::CupId => "cup".into(),
+            Kind::Mix => "parts".into(),
+            Kind::Solvents => "list".into(),
+        }
+    }
+}
+
+/// One key of the job file: the one source for reading, error hints, docs and the page's controls.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Key {
+    /// Dotted key.
+    pub path: &'static str,
+    /// What its value is.
+    pub kind: Kind,
+    /// Lowest and highest value as one would write them; empty where the kind has no range.
+    pub range: (&'static str, &'static str),
+    /// What holds when the key is left out, in words; "required" when it may not be.
+    pub default: &'static str,
+    /// Meaning, one line.
+    pub meaning: &'static str,
+}
+
+impl Key {
+    /// The key of this dotted path.
+    #[must_use]
+    pub fn find(path: &str) -> Option<&'static Key> {
+        super::KEYS.iter().find(|k| k.path == path)
+    }
+
+    /// Lowest and highest value in SI (bare number, share and count as they are); `None` where there is no range.
+    #[must_use]
+    pub fn limits(&self) -> Option<(f64, f64)> {
+        let read = |text| match self.kind {
+            Kind::Quantity(q) | Kind::Band(q) => units::parse(q, text).ok(),
+            Kind::Share => units::parse_share(text).ok(),
+            Kind::Number | Kind::Count => units::parse_number(text).ok(),
+            _ => None,
+        };
+        Some((read(self.range.0)?, read(self.range.1)?))
+    }
+
+    /// The range in words: "0.2 to 8 bar"; the words of a choice; empty where there is neither.
+    #[must_use]
+    pub fn range_text(&self) -> String {
+        let (low, high) = self.range;
+        if let Kind::Choice(words) = self.kind {
+            return words.iter().map(|w| format!("\"{w}\"")).collect::<Vec<_>>().join(" or ");
+        }
+        if low.is_empty() {
+            return String::new();
+        }
+        let unit = |text: &'static str| text.split_once(' ').map_or("", |(_, unit)| unit);
+        if !unit(low).is_empty() && unit(low) == unit(high) {
+            let number = low.split_once(' ').map_or(low, |(number, _)| number);
+            format!("{number} to {high}")
+        } else {
+            format!("{low} to {high}")
+        }
+    }
+
+    /// What is allowed, in words with units.
+    #[must_use]
+    pub fn allowed(&self) -> String {
+        match self.kind {
+            Kind::Quantity(q) => {
+                format!("{}, as text with a unit ({})", self.range_text(), q.unit_names().join(", "))
+            }
+            Kind::Band(q) => format!(
+                "two values, lower first, each {}, such as [\"{}\", \"{}\"] (units {})",
+                self.range_text(),
+                self.range.0,
+                self.range.1,
+                q.unit_names().join(", ")
+            ),
+            Kind::Share => format!("{}, as a bare number or as text with %", self.range_text()),
+            Kind::Number => format!("{}, a bare number", self.range_text()),
+            Kind::Count => format!("{}, a whole number", self.range_text()),
+            Kind::Flag => "true or false".into(),
+            Kind::Text => "text of one line, at most 120 characters".into(),
+            Kind::Choice(_) => self.range_text(),
+            Kind::KitId => format!("a kit of the catalogue: {}", super::catalogue_ids::kits().join(", ")),
+            Kind::PaintId => {
+                format!("a paint of the catalogue: {}", super::catalogue_ids::paints().join(", "))
+            }
+            Kind::CupId => format!("a flow cup: {}", super::catalogue_ids::cups().join(", ")),
+            Kind::Mix => {
+                "parts by volume of base and hardener, and of thinner if there are three, each 0.01 to 100, such as \"2:1\" or \"4:1:1\"".into()
+            }
+            Kind::Solvents => format!(
+                "one to three of {{ name = \"...\", share = \"60 %\" }}, shares of the volatile part that sum to 100 %; names: {}",
+                super::catalogue_ids::solvents().join(", ")
+            ),
+        }
+    }
+}

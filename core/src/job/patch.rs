@@ -1,0 +1,86 @@
+//! `[gun]` laid over a kit of the catalogue.
+
+use super::document::Document;
+use super::error::JobError;
+use crate::catalogue;
+use crate::gun::{Class, Feed, GunSetting, Kit};
+use crate::units::{Quantity, System, show};
+
+/// Kit of the catalogue with the file's fields over it.
+pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
+    let id = doc.word("gun.kit").ok_or_else(|| doc.missing("gun.kit"))?;
+    let mut kit =
+        catalogue::kit(id).map_err(|e| doc.parameter(&e))?;
+    for (path, field) in [
+        ("gun.tip_bore", &mut kit.tip_bore),
+        ("gun.tip_land", &mut kit.tip_land),
+        ("gun.needle_half_angle", &mut kit.needle_half_angle),
+        ("gun.needle_travel", &mut kit.needle_travel),
+        ("gun.inlet_area", &mut kit.inlet_area),
+        ("gun.annulus_area", &mut kit.annulus_area),
+        ("gun.fan_valve_area", &mut kit.fan_valve_area),
+        ("gun.horn_area", &mut kit.horn_area),
+        ("gun.horn_angle", &mut kit.horn_angle),
+        ("gun.cup_head", &mut kit.cup_head),
+        ("gun.cup_volume", &mut kit.cup_volume),
+        ("gun.residue", &mut kit.residue),
+        ("gun.rated_pressure", &mut kit.rated_pressure),
+        ("gun.rated_fluid", &mut kit.rated_fluid),
+        ("gun.highest_pressure", &mut kit.highest_pressure),
+        ("gun.fan_turns", &mut kit.fan_turns),
+        ("gun.fluid_turns", &mut kit.fluid_turns),
+    ] {
+        if let Some(x) = doc.number(path) {
+            *field = x;
+        }
+    }
+    if let Some(name) = doc.word("gun.name") {
+        kit.name = name.into();
+    }
+    kit.class = match doc.word("gun.class") {
+        Some("hvlp") => Class::Hvlp,
+        Some("compliant") => Class::Compliant,
+        Some("lvlp") => Class::Lvlp,
+        Some("conventional") => Class::Conventional,
+        Some("touchup") => Class::Touchup,
+        Some("airbrush") => Class::Airbrush,
+        _ => kit.class,
+    };
+    kit.feed = match doc.word("gun.feed") {
+        Some("gravity") => Feed::Gravity,
+        Some("suction") => Feed::Suction,
+        Some("pressure") => Feed::Pressure,
+        _ => kit.feed,
+    };
+    if kit.rated_pressure > kit.highest_pressure {
+        // The fault is on whichever of the two the file gives.
+        let path = if doc.has("gun.rated_pressure") { "gun.rated_pressure" } else { "gun.highest_pressure" };
+        let bar = |p| show(Quantity::Pressure, p, System::Metric);
+        let allowed = if path == "gun.rated_pressure" {
+            format!("at most {}, the highest of this kit", bar(kit.highest_pressure))
+        } else {
+            format!("at least {}, the rated pressure of this kit", bar(kit.rated_pressure))
+        };
+        return Err(doc.refuse(path, "the rated pressure is above the highest", &allowed));
+    }
+    kit.check().map_err(|e| doc.parameter(&e))?;
+    Ok(kit)
+}
+
+/// Knobs and air, with the kit's own as defaults.
+pub(super) fn setting(doc: &Document<'_>, kit: &Kit) -> Result<GunSetting, JobError> {
+    let inlet_pressure = doc.number("gun.inlet_pressure").unwrap_or(kit.rated_pressure);
+    if inlet_pressure > kit.highest_pressure {
+        let most = show(Quantity::Pressure, kit.highest_pressure, System::Metric);
+        let allowed = format!("0.2 bar to at most {most}, the highest stamped on this kit");
+        return Err(doc.refuse("gun.inlet_pressure", "it is above what the kit bears", &allowed));
+    }
+    let setting = GunSetting {
+        inlet_pressure,
+        fan: doc.number("gun.fan").unwrap_or(1.0),
+        fluid: doc.number("gun.fluid").unwrap_or(kit.rated_fluid),
+        trigger: doc.number("gun.trigger").unwrap_or(1.0),
+    };
+    setting.check(kit).map_err(|e| doc.parameter(&e))?;
+    Ok(setting)
+}

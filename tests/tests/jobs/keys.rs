@@ -1,0 +1,90 @@
+//! The list of keys: consistent in itself, and the docs list every key with its range and default.
+
+use mistcoat::job::{Job, KEYS, Key, Kind};
+use mistcoat::units::Quantity;
+
+#[test]
+fn every_key_once_with_its_range() {
+    for (i, key) in KEYS.iter().enumerate() {
+        assert!(KEYS[..i].iter().all(|k| k.path != key.path), "{} twice", key.path);
+        assert_eq!(Key::find(key.path), Some(key));
+        let ranged =
+            matches!(key.kind, Kind::Quantity(_) | Kind::Band(_) | Kind::Share | Kind::Number | Kind::Count);
+        assert_eq!(key.limits().is_some(), ranged, "{}", key.path);
+        if let Some((low, high)) = key.limits() {
+            assert!(low <= high, "{}", key.path);
+        }
+        assert!(
+            !key.allowed().is_empty() && !key.default.is_empty() && !key.meaning.is_empty(),
+            "{}",
+            key.path
+        );
+    }
+}
+
+#[test]
+fn docs_list_every_key() {
+    let docs = crate::text_of("docs/job-file.md");
+    for key in KEYS {
+        let row = docs
+            .lines()
+            .find(|line| line.starts_with(&format!("| `{}` |", key.path)))
+            .unwrap_or_else(|| panic!("docs/job-file.md has no row for {}", key.path));
+        assert_eq!(row, docs_row(key));
+    }
+    for quantity in Quantity::ALL {
+        let row = units_row(quantity);
+        assert!(docs.lines().any(|line| line == row), "docs/job-file.md lacks {row}");
+    }
+}
+
+/// The examples in the docs are good jobs.
+#[test]
+fn examples_in_the_docs_are_good() {
+    let docs = crate::text_of("docs/job-file.md");
+    let examples: Vec<_> = docs.split("```toml\n").skip(1).filter_map(|t| t.split("```").next()).collect();
+    assert!(!examples.is_empty());
+    for text in examples {
+        if let Err(error) = Job::from_toml(text) {
+            panic!("{error}\n{text}");
+        }
+    }
+}
+
+/// Key, kind, range, default, meaning.
+fn docs_row(key: &Key) -> String {
+    let (kind, range) = (key.kind.name(), key.range_text());
+    format!("| `{}` | {kind} | {range} | {} | {} |", key.path, key.default, key.meaning)
+}
+
+/// Kind and its units.
+fn units_row(quantity: Quantity) -> String {
+    let name = quantity.name().split_once(' ').unwrap().1;
+    format!("| {name} | {} |", quantity.unit_names().join(", "))
+}
+
+/// The refused file whose message the docs show.
+fn message() -> String {
+    let text = crate::text_of("core/examples/jobs/table-top.toml").replace("\"450 mm/s\"", "\"450 mm\"");
+    Job::from_toml(&text).unwrap_err().to_string()
+}
+
+#[test]
+fn docs_show_the_message_as_it_is() {
+    let docs = crate::text_of("docs/job-file.md");
+    let message = message();
+    assert!(docs.contains(&message), "docs/job-file.md lacks\n{message}");
+}
+
+/// Prints what the docs hold: `cargo test -p mistcoat-tests --test jobs rows_for -- --ignored --nocapture`.
+#[test]
+#[ignore = "prints, checks nothing"]
+fn rows_for_the_docs() {
+    for key in KEYS {
+        println!("{}", docs_row(key));
+    }
+    for quantity in Quantity::ALL {
+        println!("{}", units_row(quantity));
+    }
+    println!("{}", message());
+}

@@ -1,0 +1,20 @@
+//! Job files: good ones, bad ones, edits and links.
+
+mod bad;
+mod edit;
+mod good;
+mod keys;
+mod link;
+mod units;
+
+use std::path::PathBuf;
+
+/// A path inside the repository.
+fn repository(path: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..").join(path)
+}
+
+/// The text of a file of the repository.
+fn text_of(path: &str) -> String {
+    std::fs::read_to_string(repository(path)).unwrap_or_else(|error| panic!("{path}: {error}"))
+}
