@@ -16,14 +16,21 @@ pub struct JobError {
     pub column: usize,
     /// The value as the user wrote it; empty when there is none.
     pub value: String,
-    /// What is wrong with it, in words.
-    pub problem: String,
     /// What is allowed, in words with units.
     pub allowed: String,
     /// What to try, where there is something near.
     pub hint: Option<String>,
-    /// The line of the text, and how many of its characters the value takes.
+    /// Apart and boxed: a result that carries this error stays small.
+    detail: Box<Detail>,
+}
+
+/// What only the message needs.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Detail {
+    problem: String,
+    /// The line of the text.
     source: String,
+    /// How many of its characters the value takes.
     width: usize,
 }
 
@@ -50,12 +57,20 @@ impl JobError {
             line: text[..start].matches('\n').count() + 1,
             column: text[line_start..start].chars().count() + 1,
             value: clean(value),
-            problem: problem.into(),
             allowed: allowed.into(),
             hint: None,
-            source: clean(line),
-            width: on_line.chars().count().max(1),
+            detail: Box::new(Detail {
+                problem: problem.into(),
+                source: clean(line),
+                width: on_line.chars().count().max(1),
+            }),
         }
+    }
+
+    /// What is wrong with the value, in words.
+    #[must_use]
+    pub fn problem(&self) -> &str {
+        &self.detail.problem
     }
 
     /// The same with a hint.
@@ -88,17 +103,17 @@ impl fmt::Display for JobError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let key = if self.key.is_empty() { "job file" } else { &self.key };
         if self.value.is_empty() {
-            writeln!(f, "{key}: {}", self.problem)?;
+            writeln!(f, "{key}: {}", self.detail.problem)?;
         } else {
-            writeln!(f, "{key}: {} ({})", self.problem, self.value)?;
+            writeln!(f, "{key}: {} ({})", self.detail.problem, self.value)?;
         }
         let number = self.line.to_string();
         let margin = " ".repeat(number.len());
         writeln!(f, "{margin} --> line {}, column {}", self.line, self.column)?;
         if self.column <= SHOWN {
             let indent = " ".repeat(self.column - 1);
-            let carets = "^".repeat(self.width.min(SHOWN + 1 - self.column));
-            writeln!(f, "{margin} |\n{number} | {}\n{margin} | {indent}{carets}", self.source)?;
+            let carets = "^".repeat(self.detail.width.min(SHOWN + 1 - self.column));
+            writeln!(f, "{margin} |\n{number} | {}\n{margin} | {indent}{carets}", self.detail.source)?;
         }
         write!(f, "allowed: {}", self.allowed)?;
         match &self.hint {

@@ -64,7 +64,7 @@ pub const KEYS: &[Key] = &[
     key("paint.thinning_of", Choice(&["mix", "base"]), NONE, "\"mix\"", "what the thinning is a share of"),
     key("paint.temperature", q(Temperature), ("5 C", "45 C"), "20 C", "temperature of the paint in the cup"),
     key("paint.cup.standard", CupId, NONE, "none", "flow cup the seconds were taken with"),
-    key("paint.cup.seconds", Number, ("1", "300"), "none", "seconds out of that cup, as sprayed, at the paint's temperature; sets the viscosity"),
+    key("paint.cup.seconds", Number, ("1", "1000"), "none", "seconds out of that cup, as sprayed, at the paint's temperature; sets the viscosity"),
     key("paint.kinematic_viscosity", q(KinematicViscosity), ("1 mm2/s", "2000 mm2/s"), "none", "viscosity measured as sprayed, at the paint's temperature, instead of the cup"),
     key("paint.density", q(Density), ("0.7 kg/L", "4 kg/L"), PAINT, "density as sprayed"),
     key("paint.volume_solids", Share, ("0.02", "1"), PAINT, "solids by volume as sprayed"),

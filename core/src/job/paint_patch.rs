@@ -9,7 +9,11 @@ use crate::flow_cup::Cup;
 use crate::paint::{Mix, Paint, Recipe, Solvent, ThinningOf};
 
 /// Paint as it is in the cup, and how it was mixed. What is worth saying about it goes into `notes`.
-pub(super) fn paint(doc: &Document<'_>, room: f64, notes: &mut Vec<String>) -> Result<(Paint, Mix), JobError> {
+pub(super) fn paint(
+    doc: &Document<'_>,
+    room: f64,
+    notes: &mut Vec<String>,
+) -> Result<(Paint, Mix), JobError> {
     let id = doc.word("paint.kind").ok_or_else(|| doc.missing("paint.kind"))?;
     let recipe = catalogue::recipe(id).map_err(|e| doc.parameter(&e))?;
     let mix = mix(doc, &recipe)?;
@@ -36,7 +40,10 @@ fn mix(doc: &Document<'_>, recipe: &Recipe) -> Result<Mix, JobError> {
     }
     if let Some(Value::Mix(parts)) = doc.get("paint.mix").map(|e| &e.value) {
         if recipe.hardener.is_none() {
-            let allowed = format!("no mix for a one-pack paint such as {}; its thinner goes into paint.thinning", recipe.id);
+            let allowed = format!(
+                "no mix for a one-pack paint such as {}; its thinner goes into paint.thinning",
+                recipe.id
+            );
             return Err(doc.refuse("paint.mix", "this paint takes no hardener", &allowed));
         }
         (mix.base, mix.hardener) = (parts[0], parts[1]);
@@ -70,7 +77,8 @@ fn lay_over(doc: &Document<'_>, paint: &mut Paint) -> Result<(), JobError> {
         }
     }
     if paint.viscosity_high_shear > paint.viscosity {
-        let allowed = format!("at most the viscosity of this mix at 20 C, {:.1} mPa s", paint.viscosity * 1e3);
+        let allowed =
+            format!("at most the viscosity of this mix at 20 C, {:.1} mPa s", paint.viscosity * 1e3);
         return Err(doc.refuse("paint.viscosity_high_shear", "shear never thickens a paint here", &allowed));
     }
     if let Some(name) = doc.word("paint.name") {

@@ -9,8 +9,7 @@ use crate::units::{Quantity, System, show};
 /// Kit of the catalogue with the file's fields over it.
 pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
     let id = doc.word("gun.kit").ok_or_else(|| doc.missing("gun.kit"))?;
-    let mut kit =
-        catalogue::kit(id).map_err(|e| doc.parameter(&e))?;
+    let mut kit = catalogue::kit(id).map_err(|e| doc.parameter(&e))?;
     for (path, field) in [
         ("gun.tip_bore", &mut kit.tip_bore),
         ("gun.tip_land", &mut kit.tip_land),

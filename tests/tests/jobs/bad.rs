@@ -41,7 +41,7 @@ fn each_bad_job_is_refused_by_key_line_and_value() {
             || error.value != value
             || !error.allowed.contains(allowed)
             || !shown
-            || error.problem.is_empty()
+            || error.problem().is_empty()
         {
             misses.push(format!("{name}: expected {expect}\n{error:#?}\n{message}"));
         }
@@ -87,7 +87,7 @@ allowed: 0 to 1, as a bare number or as text with %";
 fn hostile_texts_are_refused() {
     let long = format!("# {}\n", "x".repeat(LONGEST_TEXT));
     let error = Job::from_toml(&long).unwrap_err();
-    assert!(error.problem.contains("too long") && error.allowed.contains("65536"), "{error}");
+    assert!(error.problem().contains("too long") && error.allowed.contains("65536"), "{error}");
     for text in [
         "".into(),
         "\u{0}".into(),
