@@ -1,7 +1,8 @@
 //! Runs cargo and other programs of a stage, with their output on this terminal.
 
+use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::process::{Command, ExitStatus, Stdio};
 
 /// Why a stage failed.
 pub struct Failure {
@@ -31,6 +32,43 @@ pub fn cargo(arguments: &str) -> Result<(), Failure> {
 
 /// Runs `cargo` with these arguments and variables.
 pub fn cargo_with(arguments: &str, variables: &[(&str, &str)]) -> Result<(), Failure> {
+    run(prepare(arguments, variables), &format!("cargo {arguments}"))
+}
+
+/// Runs `cargo` like [`cargo_with`] and prints those lines of its messages for which `show` is true. Warnings come
+/// again each time: cargo keeps those of what it need not compile anew.
+pub fn cargo_noted(
+    arguments: &str,
+    variables: &[(&str, &str)],
+    mut show: impl FnMut(&str) -> bool,
+) -> Result<(), Failure> {
+    let shown = format!("cargo {arguments}");
+    println!("$ {shown}");
+    let mut command = prepare(arguments, variables);
+    command.current_dir(workspace()).stdin(Stdio::null()).stderr(Stdio::piped());
+    let could_not = |error: std::io::Error| Failure::new(format!("{shown}: could not be run ({error})"));
+    let mut child = command.spawn().map_err(could_not)?;
+    if let Some(messages) = child.stderr.take() {
+        for line in BufReader::new(messages).lines() {
+            let line = line.map_err(could_not)?;
+            if show(&line) {
+                eprintln!("{line}");
+            }
+        }
+    }
+    verdict(child.wait().map_err(could_not)?, &shown)
+}
+
+/// Runs a program of this workspace that was built beside this one.
+pub fn program(name: &str, arguments: &str) -> Result<(), Failure> {
+    let shown = format!("{name} {arguments}");
+    let here = std::env::current_exe().map_err(|error| Failure::new(format!("{shown}: {error}")))?;
+    let mut command = Command::new(here.with_file_name(format!("{name}{}", std::env::consts::EXE_SUFFIX)));
+    command.args(arguments.split_whitespace());
+    run(command, &shown)
+}
+
+fn prepare(arguments: &str, variables: &[(&str, &str)]) -> Command {
     let program = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let mut command = Command::new(program);
     // What the outer cargo tells its own program would make the inner one build scripts again.
@@ -41,19 +79,23 @@ pub fn cargo_with(arguments: &str, variables: &[(&str, &str)]) -> Result<(), Fai
         }
     }
     command.args(arguments.split_whitespace()).envs(variables.iter().copied());
-    run(command, &format!("cargo {arguments}"))
+    command
 }
 
 fn run(mut command: Command, shown: &str) -> Result<(), Failure> {
     println!("$ {shown}");
     match command.current_dir(workspace()).stdin(Stdio::null()).status() {
-        Ok(status) if status.success() => Ok(()),
-        Ok(status) => {
-            let code = status.code().and_then(|code| u8::try_from(code).ok()).unwrap_or(1).max(1);
-            Err(Failure { why: format!("{shown}: {status}"), code })
-        }
+        Ok(status) => verdict(status, shown),
         Err(error) => Err(Failure::new(format!("{shown}: could not be run ({error})"))),
     }
+}
+
+fn verdict(status: ExitStatus, shown: &str) -> Result<(), Failure> {
+    if status.success() {
+        return Ok(());
+    }
+    let code = status.code().and_then(|code| u8::try_from(code).ok()).unwrap_or(1).max(1);
+    Err(Failure { why: format!("{shown}: {status}"), code })
 }
 
 /// Adds the target of the page if the compiler has not got it.

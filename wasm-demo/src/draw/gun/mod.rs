@@ -1,7 +1,7 @@
 //! The drawn gun: a section through the middle, nozzle left, that is also the control panel.
 //!
 //! Each moving piece is its own function, so that the page redraws that piece alone. Order from back to front:
-//! [`still_back`], [`cup`](cup::level), [`paint`](fluid::paint), needle, knobs, trigger, gauge needle.
+//! [`still_back`], [`cup`](cup::level), paint, needle, knobs, trigger, gauge needle.
 
 pub mod air;
 pub mod body;
