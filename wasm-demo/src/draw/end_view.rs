@@ -1,0 +1,175 @@
+//! Seen from the end of the tube, to scale: cap, droplets where they ended, tube, and what the fan lays beside it.
+
+use std::fmt::Write;
+
+use super::profile::dimension;
+use super::svg::{circle, group, line, n, path};
+use crate::state::DropletEnd;
+
+/// What the end view needs, lengths in [m].
+#[derive(Debug, Clone, PartialEq)]
+pub struct EndView<'a> {
+    /// Tip to the part's near face.
+    pub distance: f64,
+    /// Tube's outer diameter; none for a flat panel.
+    pub diameter: Option<f64>,
+    /// Fan height at that distance, when the run knows it.
+    pub fan_height: Option<f64>,
+    /// Droplets of the run.
+    pub droplets: &'a [DropletEnd],
+    /// Figures on the dimension lines, with units: fan height, distance.
+    pub figures: (String, String),
+}
+
+/// Drawing `width` by `height` px.
+pub fn end_view(view: &EndView, width: f64, height: f64) -> String {
+    let depth = view.diameter.unwrap_or(0.0);
+    let (left, right) = (26.0, 96.0);
+    let reach = (view.distance + depth).max(1e-3) * 1.22;
+    let tall = view.fan_height.unwrap_or(0.25 * view.distance).max(2.0 * depth) * 1.25;
+    // One scale for both axes: 22 mm against 215 mm is the whole lesson.
+    let scale = ((width - left - right) / reach).min((height - 44.0) / tall);
+    let middle = 0.5 * (height - 30.0);
+    let at = |along: f64, across: f64| (left + along * scale, middle + across * scale);
+    let mut out = String::new();
+    let mut dots = [String::new(), String::new()];
+    for d in view.droplets.iter().filter(|d| d.along.is_finite() && d.across.is_finite()) {
+        let (x, y) = at(f64::from(d.along), f64::from(d.across));
+        if x > left && x < width - right + 20.0 && y > 0.0 && y < height - 30.0 {
+            let _ = write!(dots[usize::from(d.landed)], "M{} {}h.01", n(x), n(y));
+        }
+    }
+    out += &format!(
+        r#"<path class="drops drops-by" d="{}"/><path class="drops drops-on" d="{}"/>"#,
+        dots[0], dots[1]
+    );
+    // Front of the air cap, two horns.
+    out += &path(
+        "sheet outline-2",
+        &format!(
+            "M-22 {a}H18L26 {b}L20 {c}L28 {m}L20 {d}L26 {e}L18 {f}H-22",
+            a = n(middle - 20.0),
+            b = n(middle - 15.0),
+            c = n(middle - 5.0),
+            m = n(middle),
+            d = n(middle + 5.0),
+            e = n(middle + 15.0),
+            f = n(middle + 20.0)
+        ),
+    );
+    let face = at(view.distance, 0.0);
+    match view.diameter {
+        Some(diameter) => {
+            let r = 0.5 * diameter * scale;
+            let centre = (face.0 + r, middle);
+            out += &circle("sheet outline", centre, r);
+            out += &circle("none inside-line", centre, 0.82 * r);
+            let end_x = width - right + 26.0;
+            for side in [-1.0, 1.0] {
+                out += &line("dashed", (centre.0, middle + side * r), (end_x, middle + side * r));
+            }
+        }
+        None => {
+            let half = 0.5 * tall * scale;
+            out += &path(
+                "sheet outline-2",
+                &format!(
+                    "M{x} {a}H{x2}V{b}H{x}Z",
+                    x = n(face.0),
+                    x2 = n(face.0 + 6.0),
+                    a = n(middle - half),
+                    b = n(middle + half)
+                ),
+            );
+        }
+    }
+    if let Some(fan) = view.fan_height {
+        let x = width - right + 6.0;
+        let half = 0.5 * fan * scale;
+        out += &dimension((x, middle - half), (x, middle + half), &view.figures.0);
+    }
+    let foot = height - 12.0;
+    out += &dimension((at(0.0, 0.0).0, foot), (face.0, foot), &view.figures.1);
+    out + &histogram(view, scale, (width - right + 34.0, middle), 56.0)
+}
+
+/// Droplets counted across the fan: those that landed solid, those that passed dotted.
+fn histogram(view: &EndView, scale: f64, at: (f64, f64), reach: f64) -> String {
+    let bin = 4.0 / scale;
+    let half = 0.5 * view.fan_height.unwrap_or(0.0) * 1.15;
+    let bins = (2.0 * half / bin).ceil() as usize;
+    if view.droplets.is_empty() || bins < 2 || bins > 2000 {
+        return String::new();
+    }
+    let mut counts = vec![[0_u32; 2]; bins];
+    for d in view.droplets {
+        let place = (f64::from(d.across) + half) / bin;
+        if place >= 0.0 && place < bins as f64 {
+            counts[place as usize][usize::from(d.landed)] += 1;
+        }
+    }
+    let peak = counts.iter().map(|c| c[0] + c[1]).max().unwrap_or(0).max(1);
+    let width = |count: u32| reach * f64::from(count) / f64::from(peak);
+    let (mut all, mut on) = (String::from("M0 "), String::from("M0 "));
+    let top = -half * scale;
+    let _ = write!(all, "{}", n(top));
+    let _ = write!(on, "{}", n(top));
+    for (i, c) in counts.iter().enumerate() {
+        let (a, b) = (top + 4.0 * i as f64, top + 4.0 * (i + 1) as f64);
+        let _ = write!(all, "L{w} {}L{w} {}", n(a), n(b), w = n(width(c[0] + c[1])));
+        let _ = write!(on, "L{w} {}L{w} {}", n(a), n(b), w = n(width(c[1])));
+    }
+    let end = n(top + 4.0 * bins as f64);
+    let inner = format!(
+        r#"<path class="passed" d="{all}L0 {end}Z"/><path class="paint edge" d="{on}L0 {end}Z"/>{}"#,
+        line("part", (0.0, top), (0.0, top + 4.0 * bins as f64))
+    );
+    group(&format!("translate({} {})", n(at.0), n(at.1)), &inner)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_scale_for_tube_and_fan() {
+        let drops = [
+            DropletEnd { along: 0.2, across: 0.0, landed: true },
+            DropletEnd { along: 0.2, across: 0.09, landed: false },
+        ];
+        let view = EndView {
+            distance: 0.2,
+            diameter: Some(0.022),
+            fan_height: Some(0.22),
+            droplets: &drops,
+            figures: ("220".into(), "200 mm".into()),
+        };
+        let svg = end_view(&view, 460.0, 300.0);
+        let r: f64 = svg
+            .split("sheet outline\"")
+            .nth(1)
+            .and_then(|s| s.split("r=\"").nth(1))
+            .and_then(|s| s.split('"').next())
+            .and_then(|s| s.parse().ok())
+            .unwrap();
+        let fan_px: f64 = {
+            // The dimension line's ends are the fan's edges.
+            let scale = r / 0.011;
+            0.22 * scale
+        };
+        assert!(fan_px < 260.0 && (fan_px / (2.0 * r) - 10.0).abs() < 0.05, "{fan_px} {r}");
+        assert!(!svg.contains("NaN"));
+    }
+
+    #[test]
+    fn without_a_run_there_is_no_curve() {
+        let view = EndView {
+            distance: 0.2,
+            diameter: Some(0.022),
+            fan_height: None,
+            droplets: &[],
+            figures: (String::new(), "200 mm".into()),
+        };
+        assert!(!end_view(&view, 460.0, 300.0).contains("passed"));
+    }
+}
