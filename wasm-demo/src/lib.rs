@@ -4,6 +4,7 @@
 //! What needs no browser (the protocol between the two) is compiled and tested natively as well.
 
 pub mod draw;
+pub mod figures;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod host;
 pub mod protocol;
@@ -11,6 +12,7 @@ pub mod queue;
 pub mod state;
 #[cfg(target_arch = "wasm32")]
 mod views;
+pub mod words;
 pub mod worker;
 
 #[cfg(target_arch = "wasm32")]

@@ -229,7 +229,7 @@ fn on_dot(x: f64, y: f64) -> bool {
 pub fn key(wanted: Wanted, size: (usize, usize), dots_per_px: f64) -> Option<Picture> {
     let n = 256;
     let row: Vec<f32> = (0..n).map(|i| ((f64::from(i) + 0.5) / f64::from(n) * wanted.top()) as f32).collect();
-    let dry: std::rc::Rc<[f32]> = [row.clone(), row].concat().into();
+    let dry: std::sync::Arc<[f32]> = [row.clone(), row].concat().into();
     let grid = FilmGrid { nx: n as usize, ny: 2, cell: 1e-3, wet: dry.clone(), dry };
     as_map(&grid, Some(wanted), size, dots_per_px)
 }

@@ -1,6 +1,6 @@
 //! What a run gives the views.
 
-use std::rc::Rc;
+use std::sync::Arc;
 
 /// A film picture: `nx * ny` cells, row by row from the top left.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,9 +12,9 @@ pub struct FilmGrid {
     /// Side of a cell [m].
     pub cell: f64,
     /// Dry film for each cell [m].
-    pub dry: Rc<[f32]>,
+    pub dry: Arc<[f32]>,
     /// Wet film for each cell [m].
-    pub wet: Rc<[f32]>,
+    pub wet: Arc<[f32]>,
 }
 
 impl FilmGrid {
@@ -45,7 +45,7 @@ pub struct Profile {
     /// Step [m].
     pub step: f64,
     /// Dry film, mean over the other axis [m].
-    pub dry: Rc<[f32]>,
+    pub dry: Arc<[f32]>,
 }
 
 /// Where one droplet ended.
@@ -84,7 +84,7 @@ pub struct RunView {
     /// Film along its short axis.
     pub across: Option<Profile>,
     /// Some droplets and where they ended.
-    pub droplets: Rc<[DropletEnd]>,
+    pub droplets: Arc<[DropletEnd]>,
     /// Share of the run done, 0..=1; 1 when finished.
     pub done: f64,
 }
@@ -123,7 +123,7 @@ mod tests {
             film: None,
             along: None,
             across: None,
-            droplets: Rc::from([]),
+            droplets: Arc::from([]),
             done: 1.0,
         };
         assert_eq!(run.number("film.dry_um.mean"), Some(21.5));
@@ -134,8 +134,8 @@ mod tests {
 
     #[test]
     fn a_grid_with_a_wrong_count_is_unsound() {
-        let grid = FilmGrid { nx: 2, ny: 2, cell: 1e-3, dry: Rc::from([0.0; 4]), wet: Rc::from([0.0; 3]) };
+        let grid = FilmGrid { nx: 2, ny: 2, cell: 1e-3, dry: Arc::from([0.0; 4]), wet: Arc::from([0.0; 3]) };
         assert!(!grid.is_sound());
-        assert!(FilmGrid { wet: Rc::from([0.0; 4]), ..grid }.is_sound());
+        assert!(FilmGrid { wet: Arc::from([0.0; 4]), ..grid }.is_sound());
     }
 }
