@@ -204,7 +204,7 @@ pub(super) fn children(prefix: &str) -> Vec<&'static str> {
 }
 
 /// A value as written, text without its quotes.
-fn written(text: &str, value: &Spanned<DeValue<'_>>) -> String {
+pub(super) fn written(text: &str, value: &Spanned<DeValue<'_>>) -> String {
     match value.get_ref() {
         DeValue::String(s) => s.to_string(),
         _ => text.get(value.span()).unwrap_or("").to_string(),
@@ -230,5 +230,5 @@ pub(super) fn syntax(text: &str, error: &toml::de::Error) -> JobError {
         (true, false) => name.to_string(),
         _ => String::new(),
     };
-    JobError::at(text, span, &key, value, &format!("the text is no TOML: {}", error.message()), "TOML 1.0")
+    JobError::at(text, span, &key, value, &format!("the text is no TOML: {}", error.message()), "TOML")
 }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use toml::de::{DeTable, DeValue};
 
 use super::KEYS;
-use super::document::{children, syntax, unknown};
+use super::document::{children, syntax, unknown, written};
 use super::error::JobError;
 use super::keys::{Key, Kind};
 use super::value;
@@ -65,6 +65,30 @@ pub fn without_key(text: &str, path: &str) -> Result<String, JobError> {
     match DeTable::parse(&new) {
         Ok(_) => Ok(new),
         Err(error) => Err(syntax(&new, &error)),
+    }
+}
+
+/// A key's value as it stands in the text, without its quotes; `None` where the text does not give the key.
+///
+/// # Errors
+/// `JobError` when the text is no TOML or the key is unknown. The value is not checked.
+pub fn as_written(text: &str, path: &str) -> Result<Option<String>, JobError> {
+    if Key::find(path).is_none() {
+        return Err(no_such_key(text, path));
+    }
+    let root = DeTable::parse(text).map_err(|error| syntax(text, &error))?;
+    let (mut table, mut rest) = (root.get_ref(), path);
+    loop {
+        let (name, deeper) = rest.split_once('.').map_or((rest, None), |(name, deeper)| (name, Some(deeper)));
+        let found = table.iter().find(|(k, _)| k.get_ref() == name).map(|(_, value)| value);
+        match (found, deeper) {
+            (Some(value), None) => return Ok(Some(written(text, value))),
+            (Some(value), Some(deeper)) => match value.get_ref() {
+                DeValue::Table(inner) => (table, rest) = (inner, deeper),
+                _ => return Ok(None),
+            },
+            (None, _) => return Ok(None),
+        }
     }
 }
 

@@ -99,6 +99,6 @@ pub const KEYS: &[Key] = &[
     key("spec.per", Choice(&["coat", "total"]), NONE, "\"coat\"", "whether the band is for each coat or for all together"),
 
     key("run.droplets", Count, ("1", "1000000000"), "200000", "droplets flown; with standard_error the most that are"),
-    key("run.standard_error", Share, ("0.0005", "0.2"), "none", "fly until the relative standard error of the transfer efficiency is below this"),
+    key("run.standard_error", Share, ("0.05 %", "20 %"), "none", "fly until the relative standard error of the transfer efficiency is below this"),
     key("run.seed", Count, ("0", "9007199254740991"), "1", "seed of the random streams"),
 ];

@@ -97,8 +97,8 @@ impl Key {
         if let Kind::Choice(words) = self.kind {
             return words.iter().map(|w| format!("\"{w}\"")).collect::<Vec<_>>().join(" or ");
         }
-        if low.is_empty() {
-            return String::new();
+        if low == high {
+            return low.into();
         }
         let unit = |text: &'static str| text.split_once(' ').map_or("", |(_, unit)| unit);
         if !unit(low).is_empty() && unit(low) == unit(high) {

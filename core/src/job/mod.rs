@@ -15,7 +15,7 @@ mod value;
 use crate::gun::{GunSetting, Kit};
 use crate::paint::{Mix, Paint};
 
-pub use edit::{with_key, without_key};
+pub use edit::{as_written, with_key, without_key};
 pub use error::JobError;
 pub use key_list::KEYS;
 pub use keys::{Key, Kind};

@@ -101,18 +101,44 @@ pub(super) const SAID: &[(&str, &str)] = &[
     ("thou", "mil"),
 ];
 
-/// Units that a quantity may be given in; the first is its plain SI name or the usual one.
+fn lengths() -> [Unit; 7] {
+    [
+        unit("mm", of::<length::millimeter>()),
+        spelt("um", &["\u{b5}m", "\u{3bc}m"], of::<length::micrometer>()),
+        unit("cm", of::<length::centimeter>()),
+        unit("m", of::<length::meter>()),
+        spelt("in", &["inch"], inch()),
+        unit("ft", of::<length::foot>()),
+        spelt("mil", &["mils"], of::<length::mil>()),
+    ]
+}
+
+fn flows() -> [Unit; 9] {
+    [
+        spelt("L/min", &["l/min"], of::<volume_rate::liter_per_minute>()),
+        spelt(
+            "mL/min",
+            &["ml/min", "cm3/min", "cm\u{b3}/min", "cc/min"],
+            of::<volume::milliliter>() / minute(),
+        ),
+        spelt("L/s", &["l/s"], of::<volume_rate::liter_per_second>()),
+        spelt("mL/s", &["ml/s"], of::<volume::milliliter>()),
+        spelt("m3/min", &["m\u{b3}/min"], 1.0 / minute()),
+        spelt("m3/h", &["m\u{b3}/h"], 1.0 / of::<time::hour>()),
+        spelt("m3/s", &["m\u{b3}/s"], 1.0),
+        spelt("cfm", &["ft3/min"], cubic_foot() / minute()),
+        unit("fl oz/min", gallon() / 128.0 / minute()),
+    ]
+}
+
+/// Units that a quantity may be given in; the usual one first.
 pub(super) fn units(quantity: Quantity) -> Vec<Unit> {
     match quantity {
-        Quantity::Length | Quantity::Film => vec![
-            unit("mm", of::<length::millimeter>()),
-            spelt("um", &["\u{b5}m", "\u{3bc}m"], of::<length::micrometer>()),
-            unit("cm", of::<length::centimeter>()),
-            unit("m", of::<length::meter>()),
-            spelt("in", &["inch"], inch()),
-            unit("ft", of::<length::foot>()),
-            spelt("mil", &["mils"], of::<length::mil>()),
-        ],
+        Quantity::Length => lengths().to_vec(),
+        Quantity::Film => {
+            let [mm, um, cm, m, inch, ft, mil] = lengths();
+            vec![um, mil, mm, cm, m, inch, ft]
+        }
         Quantity::Pressure => vec![
             unit("bar", of::<pressure::bar>()),
             unit("mbar", of::<pressure::millibar>()),
@@ -121,21 +147,11 @@ pub(super) fn units(quantity: Quantity) -> Vec<Unit> {
             unit("MPa", of::<pressure::megapascal>()),
             unit("Pa", of::<pressure::pascal>()),
         ],
-        Quantity::AirFlow | Quantity::PaintFlow => vec![
-            spelt("L/min", &["l/min"], of::<volume_rate::liter_per_minute>()),
-            spelt(
-                "mL/min",
-                &["ml/min", "cm3/min", "cm\u{b3}/min", "cc/min"],
-                of::<volume::milliliter>() / minute(),
-            ),
-            spelt("L/s", &["l/s"], of::<volume_rate::liter_per_second>()),
-            spelt("mL/s", &["ml/s"], of::<volume::milliliter>()),
-            spelt("m3/min", &["m\u{b3}/min"], 1.0 / minute()),
-            spelt("m3/h", &["m\u{b3}/h"], 1.0 / of::<time::hour>()),
-            spelt("m3/s", &["m\u{b3}/s"], 1.0),
-            spelt("cfm", &["ft3/min"], cubic_foot() / minute()),
-            unit("fl oz/min", gallon() / 128.0 / minute()),
-        ],
+        Quantity::AirFlow => flows().to_vec(),
+        Quantity::PaintFlow => {
+            let [l_min, ml_min, l_s, ml_s, m3_min, m3_h, m3_s, cfm, fl_oz_min] = flows();
+            vec![ml_min, fl_oz_min, ml_s, l_min, l_s, m3_min, m3_h, m3_s, cfm]
+        }
         Quantity::KinematicViscosity => vec![
             spelt("mm2/s", &["mm\u{b2}/s"], of::<kinematic_viscosity::square_millimeter_per_second>()),
             unit("cSt", of::<kinematic_viscosity::centistokes>()),

@@ -1,6 +1,6 @@
 //! Editing a job text key by key keeps all the rest of it.
 
-use mistcoat::job::{Job, KEYS, Kind, with_key, without_key};
+use mistcoat::job::{Job, KEYS, Kind, as_written, with_key, without_key};
 
 const TEXT: &str = "# our table top
 version = 1
@@ -79,6 +79,17 @@ fn taking_out() {
 }
 
 #[test]
+fn a_value_as_it_stands() {
+    let of = |path| as_written(TEXT, path).unwrap();
+    assert_eq!(of("gun.fan").as_deref(), Some("1.0"));
+    assert_eq!(of("part.panel.width").as_deref(), Some("600 mm"));
+    assert_eq!(of("part.tube.length"), None);
+    assert_eq!(of("gun.fluid"), None);
+    assert!(as_written(TEXT, "gun.fna").is_err());
+    assert!(as_written(TEXT, "part.panel").is_err());
+}
+
+#[test]
 fn refusals() {
     for (path, value, part) in [
         ("gun.fan", "1.4", "0 to 1"),
@@ -124,6 +135,8 @@ fn every_key_can_be_set_and_taken_out() {
                 with_key(TEXT, key.path, &value).unwrap_or_else(|e| panic!("{} = {value}: {e}", key.path));
             let again = with_key(&set, key.path, &value).unwrap();
             assert_eq!(set, again);
+            let read = as_written(&set, key.path).unwrap().unwrap();
+            assert_eq!(read, value, "{}", key.path);
             let without = without_key(&set, key.path).unwrap_or_else(|e| panic!("{}: {e}", key.path));
             assert!(!without.contains(&value) || TEXT.contains(&value) || value.len() < 2, "{}", key.path);
         }

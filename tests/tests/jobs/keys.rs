@@ -32,6 +32,9 @@ fn docs_list_every_key() {
             .unwrap_or_else(|| panic!("docs/job-file.md has no row for {}", key.path));
         assert_eq!(row, docs_row(key));
     }
+    for row in KEYS.iter().filter_map(ids_row) {
+        assert!(docs.lines().any(|line| line == row), "docs/job-file.md lacks {row}");
+    }
     for quantity in Quantity::ALL {
         let row = units_row(quantity);
         assert!(docs.lines().any(|line| line == row), "docs/job-file.md lacks {row}");
@@ -63,6 +66,16 @@ fn units_row(quantity: Quantity) -> String {
     format!("| {name} | {} |", quantity.unit_names().join(", "))
 }
 
+/// Ids that a key may name; `None` for a key of another kind.
+fn ids_row(key: &Key) -> Option<String> {
+    let ids = match key.kind {
+        Kind::KitId | Kind::PaintId | Kind::CupId => key.allowed().split_once(": ")?.1.to_string(),
+        Kind::Solvents => key.allowed().split_once("names: ")?.1.to_string(),
+        _ => return None,
+    };
+    Some(format!("| `{}` | ids: {ids} |", key.path))
+}
+
 /// The refused file whose message the docs show.
 fn message() -> String {
     let text = crate::text_of("core/examples/jobs/table-top.toml").replace("\"450 mm/s\"", "\"450 mm\"");
@@ -85,6 +98,9 @@ fn rows_for_the_docs() {
     }
     for quantity in Quantity::ALL {
         println!("{}", units_row(quantity));
+    }
+    for row in KEYS.iter().filter_map(ids_row) {
+        println!("{row}");
     }
     println!("{}", message());
 }

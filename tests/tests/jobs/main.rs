@@ -4,6 +4,7 @@ mod bad;
 mod edit;
 mod good;
 mod keys;
+mod layout;
 mod link;
 mod units;
 
