@@ -4,9 +4,15 @@
 //! falls silent is replaced and the run flown again from its first droplet, which gives the same digits; one whose
 //! program panicked is replaced too, but its run is given up, since it would panic again.
 
+#[cfg(target_arch = "wasm32")]
+mod courier;
+
 use std::collections::VecDeque;
 
 use crate::protocol::{Film, FromWorker, RunId, ToWorker};
+
+#[cfg(target_arch = "wasm32")]
+pub use courier::Courier;
 
 /// Chunks asked for ahead, so that the worker never waits for the page to draw.
 const AHEAD: u32 = 2;
@@ -106,6 +112,7 @@ pub struct Queue {
     waiting: VecDeque<Task>,
     flying: Option<Task>,
     ready: bool,
+    gone: bool,
     silent: u32,
 }
 
@@ -188,6 +195,12 @@ impl Queue {
     /// The worker died without a word of its own; `message` is what the browser says.
     pub fn died(&mut self, message: &str) -> Step {
         let mut step = Step::default();
+        if self.flying.is_none() {
+            // Nobody waits for it, and the next might die as soon: replaced when there is work.
+            self.ready = false;
+            self.gone = true;
+            return step;
+        }
         if let Some(task) = self.flying.as_mut() {
             if task.restarts < RESTARTS {
                 task.restarts += 1;
@@ -221,6 +234,9 @@ impl Queue {
         if self.flying.is_none() {
             self.silent = 0;
             self.flying = self.waiting.pop_front();
+            if self.flying.is_some() && std::mem::take(&mut self.gone) {
+                step.orders.push(Order::Replace);
+            }
             if let Some(task) = self.flying.as_ref().filter(|_| self.ready) {
                 start(task, step);
             }

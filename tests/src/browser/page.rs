@@ -67,6 +67,20 @@ impl Page {
         Ok(())
     }
 
+    /// Runs `script` in every document that this tab opens from now on, before its own scripts.
+    ///
+    /// # Errors
+    /// When the tab is gone.
+    pub fn prepare(&self, script: &str) -> Result<()> {
+        self.tab.call_method(Cdp::AddScriptToEvaluateOnNewDocument {
+            source: script.into(),
+            world_name: None,
+            include_command_line_api: None,
+            run_immediately: None,
+        })?;
+        Ok(())
+    }
+
     /// Shows the page on another screen.
     ///
     /// # Errors

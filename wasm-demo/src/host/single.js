@@ -5,7 +5,9 @@ const wasm = new Response(new Blob([zipped]).stream().pipeThrough(new Decompress
 const compiled = wasm.arrayBuffer().then((bytes) => WebAssembly.compile(bytes));
 
 const workerSource = `${source("page-script")}
-self.onmessage = (first) => wasm_bindgen({ module_or_path: first.data });`;
+self.onmessage = (first) => {
+  wasm_bindgen({ module_or_path: first.data }).catch((error) => setTimeout(() => { throw error; }));
+};`;
 const workerAddress = URL.createObjectURL(new Blob([workerSource], { type: "text/javascript" }));
 
 globalThis.mistcoatWorker = () => {

@@ -113,3 +113,13 @@ fn a_worker_that_never_starts_ends_in_words() {
     assert_eq!(news.len() as u32, RESTARTS + 1);
     assert!(matches!(news.last(), Some(News::GivenUp { run: 1, .. })), "{news:?}");
 }
+
+#[test]
+fn a_worker_that_dies_idle_is_replaced_when_there_is_work() {
+    let mut queue = Queue::default();
+    queue.heard(ready());
+    assert_eq!(queue.died("x"), Step::default());
+    assert_eq!(queue.died("x"), Step::default());
+    assert_eq!(queue.add("a".into()).1.orders, [Order::Replace]);
+    assert_eq!(queue.heard(ready()).orders, begin(1, "a"));
+}
