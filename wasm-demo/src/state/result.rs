@@ -35,6 +35,26 @@ impl FilmGrid {
     pub fn height(&self) -> f64 {
         self.ny as f64 * self.cell
     }
+
+    /// Mean dry film of each row, down the picture.
+    pub fn down(&self) -> Profile {
+        let row = |j: usize| self.dry[j * self.nx..(j + 1) * self.nx].iter().sum::<f32>() / self.nx as f32;
+        Profile {
+            start: -0.5 * self.height() + 0.5 * self.cell,
+            step: self.cell,
+            dry: (0..self.ny).map(row).collect(),
+        }
+    }
+
+    /// Mean dry film of each column, along the picture.
+    pub fn along(&self) -> Profile {
+        let column = |i: usize| (0..self.ny).map(|j| self.dry[j * self.nx + i]).sum::<f32>() / self.ny as f32;
+        Profile {
+            start: -0.5 * self.width() + 0.5 * self.cell,
+            step: self.cell,
+            dry: (0..self.nx).map(column).collect(),
+        }
+    }
 }
 
 /// A film profile: dry film [m] at even steps.

@@ -1,0 +1,134 @@
+//! From the job's text to what the views draw and fly.
+
+use mistcoat::gun::Feed as KitFeed;
+use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
+
+use super::{Feed, GunFace, Stage};
+
+/// A chair leg under a wide fan: what a first visitor sees.
+pub const CHAIR_LEG: &str = include_str!("../../../core/examples/jobs/chair-leg-wide-fan.toml");
+/// A table top: what "What is wrong with my pattern?" sprays its card with.
+pub const TABLE_TOP: &str = include_str!("../../../core/examples/jobs/table-top.toml");
+
+/// Pressure that one turn of the drawn air knob stands for [Pa]; an eighth of a turn is 0.1 bar.
+const PRESSURE_PER_TURN: f64 = 0.8e5;
+
+/// Size of the test card [mm].
+pub const CARD_MM: (u32, u32) = (200, 400);
+
+/// The gun of a job as it is drawn; `sprayed` is what a finished run has taken out of the cup [m3].
+pub fn face_of(job: &Job, sprayed: Option<f64>) -> GunFace {
+    let highest = job.kit.highest_pressure;
+    let cup = job.kit.cup_volume;
+    let left = match sprayed {
+        Some(v) if v.is_finite() && v > 0.0 && cup > 0.0 => 1.0 - (v / cup).fract(),
+        _ => 1.0,
+    };
+    GunFace {
+        fan: job.gun.fan,
+        fan_turns: job.kit.fan_turns,
+        fluid: job.gun.fluid,
+        fluid_turns: job.kit.fluid_turns,
+        air: job.gun.inlet_pressure / highest,
+        air_turns: highest / PRESSURE_PER_TURN,
+        stage: Stage::Paint,
+        pull: job.gun.trigger,
+        cup_level: left,
+        pulled_bar: job.gun.inlet_pressure / 1e5,
+        rest_bar: None,
+        gauge_full_bar: (highest / 1e5 + 1.0).ceil().max(4.0),
+        feed: match job.kit.feed {
+            KitFeed::Gravity => Feed::Gravity,
+            KitFeed::Suction => Feed::Suction,
+            KitFeed::Pressure => Feed::Pressure,
+        },
+        ..GunFace::default()
+    }
+}
+
+/// The same gun, paint and film wanted, on a test card: a burst with the gun held still at the middle.
+///
+/// # Errors
+/// `JobError` when the burst is refused, or the text is no job.
+pub fn card_job(text: &str, burst: &str, upright: bool) -> Result<String, JobError> {
+    let mut text = text.to_string();
+    for key in ["part.tube", "part.panel", "part.lean", "stroke.fan_axis", "stroke.sides"] {
+        text = without_key(&text, key)?;
+    }
+    text = with_key(&text, "part.panel.width", &format!("{} mm", CARD_MM.0))?;
+    text = with_key(&text, "part.panel.height", &format!("{} mm", CARD_MM.1))?;
+    text = with_key(&text, "part.stands", if upright { "upright" } else { "flat" })?;
+    text = with_key(&text, "stroke.burst", burst)?;
+    Job::from_toml(&text)?;
+    Ok(text)
+}
+
+/// The same job with another part: tube when `tube`, else panel, in sizes of the chair leg and the table top.
+///
+/// # Errors
+/// `JobError` when the text is no job.
+pub fn with_part(text: &str, tube: bool) -> Result<String, JobError> {
+    let mut text = without_key(text, if tube { "part.panel" } else { "part.tube" })?;
+    let sizes = if tube {
+        [("part.tube.diameter", "22 mm"), ("part.tube.length", "600 mm")]
+    } else {
+        [("part.panel.width", "600 mm"), ("part.panel.height", "400 mm")]
+    };
+    for (key, value) in sizes {
+        text = with_key(&text, key, value)?;
+    }
+    if !tube {
+        for key in ["stroke.sides", "stroke.fan_axis"] {
+            text = without_key(&text, key)?;
+        }
+    }
+    Ok(text)
+}
+
+/// Whether the job's part is a tube.
+pub fn is_tube(job: &Job) -> bool {
+    matches!(job.part, PartShape::Tube { .. })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_presets_are_jobs() {
+        let leg = Job::from_toml(CHAIR_LEG).unwrap();
+        assert!(is_tube(&leg));
+        assert!(!is_tube(&Job::from_toml(TABLE_TOP).unwrap()));
+        let face = face_of(&leg, None);
+        assert!(face.fan == 1.0 && face.cup_level == 1.0 && face.air > 0.0 && face.air <= 1.0);
+        assert!(face.pulled_bar < face.gauge_full_bar);
+    }
+
+    #[test]
+    fn the_cup_empties_and_is_filled_again() {
+        let leg = Job::from_toml(CHAIR_LEG).unwrap();
+        let cup = leg.kit.cup_volume;
+        assert!((face_of(&leg, Some(0.25 * cup)).cup_level - 0.75).abs() < 1e-9);
+        assert!((face_of(&leg, Some(1.25 * cup)).cup_level - 0.75).abs() < 1e-9);
+        assert_eq!(face_of(&leg, Some(f64::NAN)).cup_level, 1.0);
+    }
+
+    #[test]
+    fn any_job_can_spray_a_card() {
+        for text in [CHAIR_LEG, TABLE_TOP] {
+            let card = Job::from_toml(&card_job(text, "0.5 s", true).unwrap()).unwrap();
+            assert_eq!(card.part, PartShape::Panel { width: 0.2, height: 0.4 });
+            assert_eq!(card.stroke.burst, Some(0.5));
+            assert_eq!(card.gun, Job::from_toml(text).unwrap().gun);
+        }
+        let refused = card_job(CHAIR_LEG, "5", true).unwrap_err();
+        assert_eq!(refused.key, "stroke.burst");
+    }
+
+    #[test]
+    fn the_part_can_be_swapped_and_back() {
+        let panel = with_part(CHAIR_LEG, false).unwrap();
+        assert!(!is_tube(&Job::from_toml(&panel).unwrap()));
+        assert!(is_tube(&Job::from_toml(&with_part(&panel, true).unwrap()).unwrap()));
+    }
+}
