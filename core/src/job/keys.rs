@@ -117,10 +117,8 @@ impl Key {
                 format!("{}, as text with a unit ({})", self.range_text(), q.unit_names().join(", "))
             }
             Kind::Band(q) => format!(
-                "two values, lower first, each {}, such as [\"{}\", \"{}\"] (units {})",
+                "two values, lower first, each {}, such as [\"20 um\", \"35 um\"] (units {})",
                 self.range_text(),
-                self.range.0,
-                self.range.1,
                 q.unit_names().join(", ")
             ),
             Kind::Share => format!("{}, as a bare number or as text with %", self.range_text()),

@@ -8,6 +8,9 @@ use crate::catalogue;
 use crate::flow_cup::Cup;
 use crate::paint::{Mix, Paint, Recipe, Solvent, ThinningOf};
 
+/// Hardener more or less than usual that is worth a note [-]: ours; products of one class differ as much.
+const OFF_RATIO: f64 = 0.25;
+
 /// Paint as it is in the cup, and how it was mixed. What is worth saying about it goes into `notes`.
 pub(super) fn paint(
     doc: &Document<'_>,
@@ -16,7 +19,7 @@ pub(super) fn paint(
 ) -> Result<(Paint, Mix), JobError> {
     let id = doc.word("paint.kind").ok_or_else(|| doc.missing("paint.kind"))?;
     let recipe = catalogue::recipe(id).map_err(|e| doc.parameter(&e))?;
-    let mix = mix(doc, &recipe)?;
+    let mix = mix(doc, &recipe, notes)?;
     let mut paint = recipe.mixed(&mix).map_err(|e| doc.parameter(&e))?;
     lay_over(doc, &mut paint)?;
     let temperature = doc.number("paint.temperature").unwrap_or(room);
@@ -27,8 +30,9 @@ pub(super) fn paint(
 }
 
 /// The usual mix of the paint, changed where the file says so.
-fn mix(doc: &Document<'_>, recipe: &Recipe) -> Result<Mix, JobError> {
-    let mut mix = recipe.usual;
+fn mix(doc: &Document<'_>, recipe: &Recipe, notes: &mut Vec<String>) -> Result<Mix, JobError> {
+    let usual = recipe.usual;
+    let mut mix = usual;
     if let Some(thinning) = doc.number("paint.thinning") {
         mix.thinning = thinning;
         mix.thinning_of = ThinningOf::Mix;
@@ -47,6 +51,13 @@ fn mix(doc: &Document<'_>, recipe: &Recipe) -> Result<Mix, JobError> {
             return Err(doc.refuse("paint.mix", "this paint takes no hardener", &allowed));
         }
         (mix.base, mix.hardener) = (parts[0], parts[1]);
+        let off = mix.hardener * usual.base / (mix.base * usual.hardener);
+        if !(1.0 - OFF_RATIO..=1.0 + OFF_RATIO).contains(&off) {
+            notes.push(format!(
+                "paint.mix: {}:{} is far from the {}:{} usual for {}; a two-pack paint off its data sheet's ratio does not cure well",
+                mix.base, mix.hardener, usual.base, usual.hardener, recipe.id
+            ));
+        }
         if let Some(thinner) = parts.get(2) {
             if doc.has("paint.thinning") {
                 let allowed = "one of paint.thinning, a third part of paint.mix";
@@ -101,7 +112,12 @@ fn volatiles(doc: &Document<'_>, paint: &mut Paint) {
         Some(Value::Solvents(list)) => list.clone(),
         _ => {
             let all: f64 = paint.solvents.iter().map(|s| s.volume_share).sum();
-            paint.solvents.iter().map(|s| (s.name.clone(), s.volume_share / all)).collect()
+            paint
+                .solvents
+                .iter()
+                .filter(|s| s.volume_share > 0.0)
+                .map(|s| (s.name.clone(), s.volume_share / all))
+                .collect()
         }
     };
     paint.volume_solids = solids;

@@ -132,3 +132,43 @@ fn burst() {
     assert_eq!(job.notes.len(), 1);
     assert!(job.notes[0].contains("stroke.speed, stroke.overlap"), "{}", job.notes[0]);
 }
+
+/// Cup seconds, a measured viscosity and the plain one; the cup's 18 s are 57.2 mm2/s (formula of DIN 53211, computed).
+#[test]
+fn viscosity_in_three_ways() {
+    let with = |lines: &str| {
+        let text = SMALL.replace("[part]", &format!("{lines}\n[part]"));
+        Job::from_toml(&text).unwrap_or_else(|error| panic!("{error}"))
+    };
+    let cup = with("cup = { standard = \"din-4\", seconds = 18 }\ntemperature = \"25 C\"");
+    assert!((cup.paint.kinematic_viscosity() * 1e6 - 57.2).abs() < 0.06);
+    assert_eq!(cup.notes.len(), 1, "{:?}", cup.notes);
+    assert!(cup.notes[0].contains("25 to 150 s"), "{}", cup.notes[0]);
+    assert!(with("cup = { standard = \"din-4\", seconds = 30 }").notes.is_empty());
+    let measured = with("kinematic_viscosity = \"57 cSt\"\ntemperature = \"30 C\"");
+    close(measured.paint.kinematic_viscosity(), 57e-6);
+    // The plain viscosity is that at 20 C: 4 % a degree.
+    let warm = with("viscosity = \"60 mPa s\"\ntemperature = \"30 C\"");
+    let wanted = 0.06 * (0..10).fold(1.0, |x, _| x * 0.96);
+    assert!((warm.paint.viscosity - wanted).abs() < 1e-12, "{}", warm.paint.viscosity);
+}
+
+#[test]
+fn mixes() {
+    let with = |lines: &str| {
+        let text = SMALL.replace("[part]", &format!("{lines}\n[part]"));
+        Job::from_toml(&text).unwrap_or_else(|error| panic!("{error}"))
+    };
+    let plain = with("mix = \"2:1\"\nthinning = 0");
+    let thinned = with("mix = \"2:1\"\nthinning = \"10 %\"");
+    close(thinned.paint.volume_solids, plain.paint.volume_solids / 1.1);
+    // 15 % of the base, which is two thirds of the mix, is 10 % of the mix.
+    let of_base = with("mix = \"2:1\"\nthinning = \"15 %\"\nthinning_of = \"base\"");
+    close(of_base.paint.volume_solids, thinned.paint.volume_solids);
+    let by_parts = with("mix = \"20:10:3\"");
+    close(by_parts.paint.volume_solids, thinned.paint.volume_solids);
+    assert!(by_parts.notes.is_empty());
+    assert!(with("mix = \"9:1\"").notes[0].contains("far from"));
+    let solid = with("volume_solids = 1");
+    close(solid.paint.solvents.iter().map(|s| s.volume_share).sum::<f64>(), 0.0);
+}
