@@ -36,6 +36,9 @@ pub struct Constants {
     pub largest_droplet: f64,
     /// Largest Sauter mean diameter the model gives [m]: beyond, paint dribbles rather than sprays. Ours.
     pub sauter_limit: f64,
+    /// Sauter mean diameter above which a spray is called coarse [m]. Upper end of what air-spray guns give (25-45 um
+    /// HVLP, from memory).
+    pub coarse: f64,
     /// Annulus air over paint, by mass, below which the gun is called flooded [-]. Lowest ratio of published plain-jet
     /// data seen (0.48).
     pub flooded_ratio: f64,
@@ -69,6 +72,7 @@ impl Constants {
         smallest_droplet: 2e-6,
         largest_droplet: 4.0,
         sauter_limit: 300e-6,
+        coarse: 45e-6,
         flooded_ratio: 0.48,
         balanced_exponent: 1.5,
         exponent_limit: 4.0,

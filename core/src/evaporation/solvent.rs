@@ -1,8 +1,9 @@
 //! Properties of the volatiles of paints.
 //!
 //! Vapour pressure at 20 and 25 C, diffusivity in air at 20 C (Fuller, Ensley & Giddings 1969), density and heat of evaporation at
-//! 20 C: computed with the open property library `thermo` 0.6. Between the temperatures: Clausius-Clapeyron through the two
-//! vapour pressures, D ~ T^1.75. Specific heats: handbook values from memory, two figures. Range -20..40 C.
+//! 20 C: computed with the open property library `thermo` 0.6. At other temperatures: Clausius-Clapeyron through the two
+//! vapour pressures, with the heat of evaporation changing by the difference of the specific heats (Kirchhoff); D ~ T^1.75.
+//! Specific heats: handbook values from memory, two figures. Range -20..40 C.
 
 use crate::error::ParameterError;
 use crate::math::{exp, ln, pow};
@@ -49,6 +50,8 @@ const TABLE: [Row; 12] = [
 
 const T20: f64 = 293.15;
 const T25: f64 = 298.15;
+/// Molar gas constant [J/(mol K)].
+pub(super) const MOLAR_GAS_CONSTANT: f64 = 8.314_463;
 
 impl Volatile {
     /// All known volatiles.
@@ -80,13 +83,52 @@ impl Volatile {
     /// Vapour pressure [Pa] at a temperature [K].
     #[must_use]
     pub fn pressure(&self, temperature: f64) -> f64 {
+        let inverse = 1.0 / T20 - 1.0 / temperature;
         let slope = ln(self.pressure_25 / self.pressure_20) / (1.0 / T20 - 1.0 / T25);
-        self.pressure_20 * exp(slope * (1.0 / T20 - 1.0 / temperature))
+        let change =
+            (self.vapour_specific_heat - self.liquid_specific_heat) * self.molar_mass / MOLAR_GAS_CONSTANT;
+        let curve = change * (ln(temperature / T20) - 0.5 * (T20 + T25) * inverse);
+        self.pressure_20 * exp(slope * inverse + curve)
+    }
+
+    /// Heat of evaporation [J/kg] at a temperature [K].
+    #[must_use]
+    pub fn heat_at(&self, temperature: f64) -> f64 {
+        self.heat + (self.vapour_specific_heat - self.liquid_specific_heat) * (temperature - T20)
     }
 
     /// Diffusivity in air [m2/s] at a temperature [K], 1 atm.
     #[must_use]
     pub fn diffusivity(&self, temperature: f64) -> f64 {
         self.diffusivity_20 * pow(temperature / T20, 1.75)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn vapour_pressures_hold_away_from_the_two_points() {
+        // Water 0, 5, 10, 30 C from steam tables; acetone -10 C from Antoine's equation (both from memory).
+        let water = Volatile::named("water").unwrap();
+        for (c, p) in [(0.0, 611.2), (5.0, 872.6), (10.0, 1228.0), (30.0, 4247.0)] {
+            assert!(
+                (water.pressure(273.15 + c) / p - 1.0).abs() < 4e-3,
+                "{c} C {}",
+                water.pressure(273.15 + c)
+            );
+        }
+        let acetone = Volatile::named("acetone").unwrap();
+        assert!((acetone.pressure(263.8) / 5586.0 - 1.0).abs() < 0.02);
+        for v in Volatile::all() {
+            assert!((v.pressure(T20) / v.pressure_20 - 1.0).abs() < 1e-12);
+            assert!((v.pressure(T25) / v.pressure_25 - 1.0).abs() < 1e-4, "{}", v.name);
+        }
+    }
+
+    #[test]
+    fn an_unknown_name_lists_the_known_ones() {
+        assert!(Volatile::named("turpentine").unwrap_err().to_string().contains("n-butyl acetate"));
     }
 }

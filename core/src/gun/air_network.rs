@@ -1,13 +1,13 @@
 //! Air through the gun: inlet -> plenum -> { annulus; fan valve -> horn holes } -> room.
 //!
 //! Isentropic orifices with effective areas (`air::orifice`), total temperature constant, the speed behind each lost; choked
-//! above a pressure ratio of 1.893. Mass balance by bisection in f64. Range: inlet 0-10 bar gauge.
+//! above a pressure ratio of 1.893. Mass balance by a bracketed root in f64. Range: inlet 0-10 bar gauge.
 
 use super::spec::Kit;
 use crate::air::{Jet, ROOM_PRESSURE, free_density, orifice};
 
-/// Halvings: the interval shrinks to the last bit of a double.
-const HALVINGS: usize = 60;
+/// Steps at most: a third of them halve the interval, which brings it below 1e-13 of the pressure.
+const STEPS: usize = 150;
 
 /// Air flowing through a gun. All SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,14 +30,14 @@ impl GunAir {
         let inlet = ROOM_PRESSURE + inlet_pressure;
         let fan_area = kit.fan_valve_area * fan;
         let horn_pressure = |cap: f64| {
-            halve(ROOM_PRESSURE, cap, |p| {
-                orifice(fan_area, cap, p, temperature) > orifice(kit.horn_area, p, ROOM_PRESSURE, temperature)
+            balance(ROOM_PRESSURE, cap, |p| {
+                orifice(fan_area, cap, p, temperature) - orifice(kit.horn_area, p, ROOM_PRESSURE, temperature)
             })
         };
-        let cap = halve(ROOM_PRESSURE, inlet, |cap| {
+        let cap = balance(ROOM_PRESSURE, inlet, |cap| {
             let out = orifice(kit.annulus_area, cap, ROOM_PRESSURE, temperature)
                 + orifice(kit.horn_area, horn_pressure(cap), ROOM_PRESSURE, temperature);
-            orifice(kit.inlet_area * valve, inlet, cap, temperature) > out
+            orifice(kit.inlet_area * valve, inlet, cap, temperature) - out
         });
         let horn = horn_pressure(cap);
         Self {
@@ -61,15 +61,39 @@ impl GunAir {
     }
 }
 
-/// The pressure in `low..=high` up to which `fills` holds.
-fn halve(mut low: f64, mut high: f64, fills: impl Fn(f64) -> bool) -> f64 {
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (low + high);
-        if fills(middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
+/// The pressure in `low..=high` at which `surplus`, falling with pressure, is zero.
+///
+/// False position (Illinois), every third step a halving so that the interval closes however bent the curve is.
+fn balance(low: f64, high: f64, surplus: impl Fn(f64) -> f64) -> f64 {
+    let (mut a, mut b) = (low, high);
+    let (mut fa, mut fb) = (surplus(a), surplus(b));
+    if fa <= 0.0 {
+        return a;
     }
-    0.5 * (low + high)
+    if fb >= 0.0 {
+        return b;
+    }
+    let mut last_side = 0;
+    for i in 0..STEPS {
+        if b - a < 1e-13 * b {
+            break;
+        }
+        let halving = i % 3 == 2;
+        let p = if halving { 0.5 * (a + b) } else { (a * fb - b * fa) / (fb - fa) };
+        let f = surplus(p);
+        let side = if f > 0.0 { 1 } else { -1 };
+        if side > 0 {
+            (a, fa) = (p, f);
+            if last_side > 0 {
+                fb *= 0.5;
+            }
+        } else {
+            (b, fb) = (p, f);
+            if last_side < 0 {
+                fa *= 0.5;
+            }
+        }
+        last_side = if halving { 0 } else { side };
+    }
+    0.5 * (a + b)
 }

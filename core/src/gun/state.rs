@@ -22,6 +22,8 @@ pub enum Warning {
     OverHvlpLimit(f64),
     /// Too little air for this much paint. Annulus air over paint by mass [-].
     Flooded(f64),
+    /// Droplets coarser than an air spray's. Sauter mean diameter [m].
+    Coarse(f64),
     /// Trigger not pulled: neither air nor paint.
     TriggerReleased,
     /// Trigger in its first stage, or fluid knob shut: air only.
@@ -43,6 +45,12 @@ impl fmt::Display for Warning {
             Self::Flooded(r) => write!(
                 f,
                 "flooded: {r:.2} kg of atomising air for 1 kg of paint is too little: raise the pressure or cut the fluid"
+            ),
+            Self::Coarse(d) => write!(
+                f,
+                "coarse: droplets of {:.0} um (Sauter mean) are larger than a gun should give: raise the pressure, thin the paint or \
+                 cut the fluid",
+                d * 1e6
             ),
             Self::TriggerReleased => write!(f, "trigger released: no air, no paint"),
             Self::NeedleShut => write!(f, "needle shut: air only, no paint"),

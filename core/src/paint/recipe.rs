@@ -149,3 +149,75 @@ fn blend(tins: &[(&Component, f64)]) -> Vec<Solvent> {
     }
     all
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::recipe;
+
+    #[test]
+    fn thinning_of_the_mix_and_of_the_base_are_two_things() {
+        let clear = recipe("two-pack-clear").unwrap();
+        let dry = clear.mixed(&Mix { thinning: 0.0, ..clear.usual }).unwrap();
+        let of_mix = clear.mixed(&Mix { thinning: 0.30, ..clear.usual }).unwrap();
+        let of_base =
+            clear.mixed(&Mix { thinning: 0.30, thinning_of: ThinningOf::Base, ..clear.usual }).unwrap();
+        // VS' = VS/(1 + r); 30 % of the base of 2:1 is 20 % of the mix.
+        assert!((of_mix.volume_solids - dry.volume_solids / 1.3).abs() < 1e-12);
+        assert!((of_base.volume_solids - dry.volume_solids / 1.2).abs() < 1e-12);
+        assert!(of_mix.viscosity < of_base.viscosity && of_base.viscosity < dry.viscosity);
+        assert!(of_mix.density < dry.density);
+    }
+
+    #[test]
+    fn typical_paints_come_out_as_the_trade_knows_them() {
+        // Density kg/m3, volume solids, DIN 4 seconds (common practice): ready to spray.
+        for (id, density, solids, seconds) in [
+            ("two-pack-clear", [980.0, 1020.0], [0.40, 0.50], [15.0, 20.0]),
+            ("solvent-basecoat", [960.0, 1200.0], [0.10, 0.20], [14.0, 18.0]),
+        ] {
+            let p = crate::catalogue::paint(id).unwrap();
+            let t = crate::flow_cup::Cup::Din4.seconds(p.kinematic_viscosity()).unwrap().value;
+            assert!((density[0]..=density[1]).contains(&p.density), "{id} {}", p.density);
+            assert!((solids[0]..=solids[1]).contains(&p.volume_solids), "{id} {}", p.volume_solids);
+            assert!((seconds[0]..=seconds[1]).contains(&t), "{id} {t} s");
+        }
+    }
+
+    #[test]
+    fn warmth_and_shear_thin_and_a_cup_reading_sets() {
+        let p = crate::catalogue::paint("two-pack-clear").unwrap();
+        let warm = p.clone().at_temperature(p.temperature + 1.0).unwrap();
+        assert!((warm.viscosity / p.viscosity - 0.96).abs() < 1e-12);
+        assert!(
+            (warm.clone().at_temperature(p.temperature).unwrap().viscosity / p.viscosity - 1.0).abs() < 1e-12
+        );
+        let read = p.clone().with_kinematic_viscosity(80e-6).unwrap();
+        assert!((read.kinematic_viscosity() - 80e-6).abs() < 1e-12);
+        assert!(
+            (read.viscosity_high_shear / read.viscosity - p.viscosity_high_shear / p.viscosity).abs() < 1e-12
+        );
+        let mut last = f64::INFINITY;
+        for rate in [1.0, 100.0, 1e3, 1e4, 1e5, 1e6, 1e9] {
+            let mu = p.viscosity_at(rate);
+            assert!(mu <= last && mu >= p.viscosity_high_shear);
+            last = mu;
+        }
+        assert!(p.clone().at_temperature(f64::NAN).is_err() && p.with_kinematic_viscosity(0.0).is_err());
+    }
+
+    #[test]
+    fn mixes_that_make_no_sense_are_refused() {
+        assert_eq!(Mix::parts("2:1"), Ok([2.0, 1.0]));
+        assert_eq!(Mix::parts(" 4 : 1.5 "), Ok([4.0, 1.5]));
+        for text in ["", "2", "2:1:1", "2:x", "2:-1", "nan:1", "inf:1", "0:1"] {
+            let e = Mix::parts(text).unwrap_err();
+            assert!(e.key == "paint.mix" && e.value.contains(text), "{text}");
+        }
+        let clear = recipe("two-pack-clear").unwrap();
+        assert!(clear.mixed(&Mix { hardener: 0.0, ..clear.usual }).is_err());
+        assert!(clear.mixed(&Mix { thinning: f64::NAN, ..clear.usual }).is_err());
+        let base = recipe("solvent-basecoat").unwrap();
+        assert!(base.mixed(&Mix { hardener: 1.0, ..base.usual }).is_err());
+    }
+}

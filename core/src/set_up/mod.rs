@@ -8,7 +8,7 @@ use crate::catalogue;
 use crate::constants::Constants;
 use crate::error::ParameterError;
 use crate::evaporation::{Drying, DryingAir};
-use crate::gun::{GunSetting, Kit, State};
+use crate::gun::{GunSetting, Kit, State, Warning};
 use crate::job::Booth;
 use crate::paint::Paint;
 use crate::spray::{SizeDistribution, Spray};
@@ -39,7 +39,12 @@ impl Model {
         paint: &Paint,
         booth: &Booth,
     ) -> Result<State, ParameterError> {
-        State::new(kit, setting, paint, booth.temperature, &self.constants)
+        let mut state = State::new(kit, setting, paint, booth.temperature, &self.constants)?;
+        let sauter = self.sauter(kit, &state, paint)?;
+        if state.paint_flow > 0.0 && sauter > self.constants.coarse {
+            state.warnings.push(Warning::Coarse(sauter));
+        }
+        Ok(state)
     }
 
     /// The spray that leaves the gun. With the needle shut its paint flow is 0, all else stays finite.
@@ -136,3 +141,6 @@ pub fn state(kit: &Kit, setting: &GunSetting, paint: &Paint, booth: &Booth) -> R
 pub fn spray(kit: &Kit, setting: &GunSetting, paint: &Paint, booth: &Booth) -> Result<Spray, ParameterError> {
     Model::default().spray(kit, setting, paint, booth)
 }
+
+#[cfg(test)]
+mod tests;

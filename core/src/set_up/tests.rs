@@ -1,0 +1,199 @@
+//! What gun and atomizer must show together: each kit's design point and which way it goes wrong.
+
+use super::*;
+use crate::gun::HVLP_LIMIT;
+use crate::spray::Along;
+
+const BOOTH: Booth = Booth { temperature: 293.15, humidity: 0.5 };
+
+fn all_kits() -> Vec<Kit> {
+    catalogue::kits().iter().map(catalogue::KitData::kit).collect()
+}
+
+fn clear() -> Paint {
+    catalogue::paint(REFERENCE_PAINT).unwrap()
+}
+
+fn exponent(kit: &Kit, setting: &GunSetting, paint: &Paint) -> Option<f64> {
+    match spray(kit, setting, paint, &BOOTH).unwrap().along {
+        Along::Exponent(n) => Some(n),
+        Along::Lobes { c, g } => {
+            assert!(c >= g);
+            None
+        }
+    }
+}
+
+#[test]
+fn the_reference_set_up_has_the_reference_size() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    for correlation in Correlation::PLAIN_JET {
+        let model = Model { correlation, ..Model::default() };
+        let s = model.spray(&kit, &kit.rated(), &clear(), &BOOTH).unwrap();
+        assert!((s.sizes.sauter_uncut() / model.constants.sauter_reference - 1.0).abs() < 1e-12);
+    }
+}
+
+#[test]
+fn every_kit_is_balanced_at_its_design_point_and_goes_wrong_the_right_way() {
+    for kit in all_kits() {
+        let (rated, paint) = (kit.rated(), clear());
+        let n = exponent(&kit, &rated, &paint).unwrap();
+        assert!((n - 1.5).abs() < 1e-9, "{}: {n}", kit.id);
+
+        let cut = GunSetting { fluid: 0.5 * rated.fluid, ..rated.clone() };
+        assert_eq!(exponent(&kit, &cut, &paint), None, "{}: fluid cut to half must split", kit.id);
+        let more = GunSetting { inlet_pressure: 1.5 * rated.inlet_pressure, ..rated.clone() };
+        assert_eq!(exponent(&kit, &more, &paint), None, "{}: half as much pressure again must split", kit.id);
+
+        let closed = GunSetting { fan: 0.4, ..rated.clone() };
+        let n = exponent(&kit, &closed, &paint).unwrap();
+        assert!(n > 2.0, "{}: fan closed to 0.4 must be heavy in the centre, {n}", kit.id);
+        let mut thick = paint.clone();
+        thick.viscosity *= 2.0;
+        thick.viscosity_high_shear *= 2.0;
+        let n = exponent(&kit, &rated, &thick).unwrap();
+        assert!(n > 2.0, "{}: thick paint must be heavy in the centre, {n}", kit.id);
+    }
+}
+
+#[test]
+fn kits_use_the_air_pressure_and_paint_of_their_class() {
+    // Inlet bar, free air L/min, cap bar, paint mL/min: common practice, no source (docs/methods/gun.md).
+    let wanted = [
+        ("hvlp-gravity-1.3", [280.0, 430.0], [0.55, HVLP_LIMIT * 1e-5], [140.0, 200.0]),
+        ("lvlp-gravity-1.2", [100.0, 200.0], [0.3, HVLP_LIMIT * 1e-5], [90.0, 180.0]),
+        ("conventional-gravity-1.4", [200.0, 350.0], [1.0, 3.0], [150.0, 210.0]),
+        ("touchup-gravity-0.8", [60.0, 150.0], [0.3, 2.0], [30.0, 90.0]),
+    ];
+    for (id, air, cap, paint) in wanted {
+        let kit = catalogue::kit(id).unwrap();
+        let s = state(&kit, &kit.rated(), &clear(), &BOOTH).unwrap();
+        let inside = |value: f64, [low, high]: [f64; 2], what: &str| {
+            assert!((low..=high).contains(&value), "{id}: {what} {value}");
+        };
+        inside(s.free_air_l_min(), air, "free air");
+        inside(s.cap_bar(), cap, "cap");
+        inside(s.fluid_ml_min(), paint, "paint");
+        assert!(s.warnings.is_empty(), "{id}: {:?}", s.warnings);
+        assert_eq!(s.hvlp, !id.starts_with("conventional") && !id.starts_with("touchup"), "{id}");
+    }
+    // A 1.3 mm gravity tip over the usual range of 16-20 s DIN 4.
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let mut last = f64::INFINITY;
+    for seconds in [16.0, 18.0, 20.0] {
+        let nu = crate::flow_cup::Cup::Din4.viscosity(seconds).unwrap().value;
+        let paint = clear().with_kinematic_viscosity(nu).unwrap();
+        let flow = state(&kit, &kit.rated(), &paint, &BOOTH).unwrap().fluid_ml_min();
+        assert!((140.0..=200.0).contains(&flow) && flow < last, "{seconds} s: {flow} mL/min");
+        last = flow;
+    }
+}
+
+#[test]
+fn opening_the_fan_drops_cap_pressure_and_widens_it() {
+    for kit in all_kits() {
+        let (mut cap, mut slope) = (f64::INFINITY, -1.0);
+        for i in 0..=10 {
+            let setting = GunSetting { fan: f64::from(i) / 10.0, ..kit.rated() };
+            let st = state(&kit, &setting, &clear(), &BOOTH).unwrap();
+            let sp = spray(&kit, &setting, &clear(), &BOOTH).unwrap();
+            assert!(st.air.cap_pressure < cap && sp.fan_slope > slope, "{} {i}", kit.id);
+            (cap, slope) = (st.air.cap_pressure, sp.fan_slope);
+        }
+        assert!((0.30..=0.47).contains(&slope), "{}: {slope}", kit.id);
+    }
+}
+
+#[test]
+fn mass_is_balanced_and_more_fluid_knob_is_more_paint() {
+    for kit in all_kits() {
+        let rated = kit.rated();
+        let air = state(&kit, &rated, &clear(), &BOOTH).unwrap().air;
+        let inlet = crate::air::ROOM_PRESSURE + rated.inlet_pressure;
+        let cap = crate::air::ROOM_PRESSURE + air.cap_pressure;
+        let inflow = crate::air::orifice(kit.inlet_area, inlet, cap, BOOTH.temperature);
+        assert!((inflow / (air.annulus.mass_flow + air.horns.mass_flow) - 1.0).abs() < 1e-9);
+        let mut last = 0.0;
+        for i in 1..=20 {
+            let setting = GunSetting { fluid: f64::from(i) / 20.0, ..rated.clone() };
+            let flow = state(&kit, &setting, &clear(), &BOOTH).unwrap().paint_flow;
+            assert!(flow > last);
+            last = flow;
+        }
+        // The last turn adds little.
+        let at =
+            |fluid| state(&kit, &GunSetting { fluid, ..rated.clone() }, &clear(), &BOOTH).unwrap().paint_flow;
+        assert!(at(1.0) - at(0.8) < 0.2 * (at(0.6) - at(0.0)));
+    }
+}
+
+#[test]
+fn warnings_name_what_is_wrong() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let warned = |setting: GunSetting| state(&kit, &setting, &clear(), &BOOTH).unwrap().warnings;
+    let rated = kit.rated();
+    let high = warned(GunSetting { inlet_pressure: 3e5, ..rated.clone() });
+    assert!(matches!(high[..], [Warning::OverHvlpLimit(_)]) && high[0].to_string().contains("10 psi"));
+    assert_eq!(warned(GunSetting { fluid: 0.0, ..rated.clone() }), [Warning::NeedleShut]);
+    assert_eq!(warned(GunSetting { trigger: 0.2, ..rated.clone() }), [Warning::NeedleShut]);
+    assert_eq!(warned(GunSetting { trigger: 0.0, ..rated.clone() }), [Warning::TriggerReleased]);
+    let weak = warned(GunSetting { inlet_pressure: 0.1e5, fluid: 1.0, ..rated.clone() });
+    assert!(matches!(weak[..], [Warning::Coarse(_)]), "{weak:?}");
+    let mut wide = kit.clone();
+    (wide.tip_bore, wide.needle_travel) = (2.6e-3, 6e-3);
+    let much = state(&wide, &rated, &clear(), &BOOTH).unwrap().warnings;
+    assert!(much.iter().any(|w| matches!(w, Warning::Flooded(_))), "{much:?}");
+    let mut suction = kit.clone();
+    suction.cup_head = -0.12;
+    let low = GunSetting { inlet_pressure: 0.1e5, ..rated };
+    assert_eq!(state(&suction, &low, &clear(), &BOOTH).unwrap().warnings, [Warning::NoPaint]);
+}
+
+#[test]
+fn bad_values_are_refused_by_name() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let refused = |change: &dyn Fn(&mut GunSetting)| {
+        let mut setting = kit.rated();
+        change(&mut setting);
+        spray(&kit, &setting, &clear(), &BOOTH).unwrap_err().to_string()
+    };
+    assert_eq!(
+        refused(&|s| s.inlet_pressure = 9e5),
+        "gun.inlet_pressure: 9 bar is not possible; allowed: 0.1 to 5 bar"
+    );
+    assert!(refused(&|s| s.fan = f64::NAN).starts_with("gun.fan: NaN"));
+    assert!(refused(&|s| s.fluid = -0.1).starts_with("gun.fluid: -0.1"));
+    assert!(refused(&|s| s.trigger = f64::INFINITY).starts_with("gun.trigger: inf"));
+    let damp = Booth { humidity: 1.5, ..BOOTH };
+    assert!(spray(&kit, &kit.rated(), &clear(), &damp).unwrap_err().key.contains("booth.humidity"));
+    let mut solid = clear();
+    solid.volume_solids = 0.9;
+    assert!(spray(&kit, &kit.rated(), &solid, &BOOTH).unwrap_err().key.contains("paint.solvents"));
+}
+
+#[test]
+fn all_is_finite_over_the_whole_range_of_the_knobs() {
+    let paints = [clear(), catalogue::paint("solvent-basecoat").unwrap()];
+    for kit in all_kits() {
+        for paint in &paints {
+            for i in 0..4 * 3 * 3 * 3 {
+                let setting = GunSetting {
+                    inlet_pressure: [0.1e5, 0.5e5, 2e5, kit.highest_pressure][i % 4],
+                    fan: [0.0, 0.01, 1.0][i / 4 % 3],
+                    fluid: [0.0, 0.02, 1.0][i / 12 % 3],
+                    trigger: [0.0, 0.3, 1.0][i / 36],
+                };
+                let s = spray(&kit, &setting, paint, &BOOTH).unwrap();
+                let numbers = [s.axial_momentum, s.exit_speed, s.fan_slope, s.ray_spread, s.volume_flow];
+                assert!(numbers.iter().all(|x| x.is_finite() && *x >= 0.0), "{} {setting:?} {s:?}", kit.id);
+                assert!(s.sizes.sauter() > s.sizes.smallest && s.sizes.sauter() < 1e-3, "{setting:?}");
+                let shape = match s.along {
+                    Along::Exponent(n) => (0.0..=8.0).contains(&n),
+                    Along::Lobes { c, g } => c >= g && g > 0.0 && c < 1.0,
+                };
+                assert!(shape, "{setting:?} {:?}", s.along);
+            }
+        }
+    }
+}

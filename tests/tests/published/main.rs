@@ -1,0 +1,8 @@
+//! Published values beside the model's. Tables in `data/published/`, each with its source.
+
+mod air;
+mod cups;
+mod evaporation;
+mod sizes;
+mod table;
+mod tip;
