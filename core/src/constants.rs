@@ -30,7 +30,7 @@ pub struct Constants {
     pub sauter_reference: f64,
     /// Geometric standard deviation of droplet volume [-]. Published practice 1.8-2.0 (reference B3: inferred).
     pub sigma_g: f64,
-    /// Smallest droplet [m]: below it the volume share is under 0.1 %.
+    /// Smallest droplet [m]: at the reference size 0.003 % of the volume lies below.
     pub smallest_droplet: f64,
     /// Largest droplet over the volume median [-].
     pub largest_droplet: f64,
@@ -80,6 +80,34 @@ impl Constants {
         lobe_growth: 0.4,
         lobe_limit: 0.7,
     };
+
+    /// Every constant by name, in SI: for the list in the docs and for sensitivities.
+    #[must_use]
+    pub fn named(&self) -> [(&'static str, f64); 21] {
+        [
+            ("tip_suction", self.tip_suction),
+            ("kinetic_loss", self.kinetic_loss),
+            ("needle_gap_length", self.needle_gap_length),
+            ("air_stage", self.air_stage),
+            ("fan_slope", self.fan_slope),
+            ("fan_slope_limit", self.fan_slope_limit),
+            ("ray_spread_closed", self.ray_spread_closed),
+            ("ray_spread_open", self.ray_spread_open),
+            ("ray_spread_slope", self.ray_spread_slope),
+            ("sauter_reference", self.sauter_reference),
+            ("sigma_g", self.sigma_g),
+            ("smallest_droplet", self.smallest_droplet),
+            ("largest_droplet", self.largest_droplet),
+            ("sauter_limit", self.sauter_limit),
+            ("coarse", self.coarse),
+            ("flooded_ratio", self.flooded_ratio),
+            ("balanced_exponent", self.balanced_exponent),
+            ("exponent_limit", self.exponent_limit),
+            ("split_threshold", self.split_threshold),
+            ("lobe_growth", self.lobe_growth),
+            ("lobe_limit", self.lobe_limit),
+        ]
+    }
 }
 
 impl Default for Constants {

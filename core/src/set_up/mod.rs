@@ -1,6 +1,6 @@
 //! From a kit, the knobs, a paint and the booth's air to the spray that leaves the gun.
 //!
-//! Here gun and atomizer meet; it stands above both, and above the catalogue, whose entries are the reference.
+//! Here gun and atomizer meet. Equation of the whole: `docs/methods/drop-size.md`, `pattern.md`.
 
 use crate::air::free_density;
 use crate::atomizer::{self, Breakup, Correlation};

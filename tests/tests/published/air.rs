@@ -36,3 +36,11 @@ fn choking_starts_at_the_textbook_pressure() {
         close("choked", flow, 11.7621 * bar, 1e-4);
     }
 }
+
+#[test]
+fn exit_density_is_that_of_the_cold_expanded_jet() {
+    // 1.39 kg/m3 at 10 psi, 1.64 at 2 bar (computed).
+    for (gauge, density) in [(68_947.6, 1.39), (200_000.0, 1.64)] {
+        assert!((expanded(ROOM_PRESSURE + gauge, TWENTY_C, ROOM_PRESSURE).1 - density).abs() < 0.008);
+    }
+}
