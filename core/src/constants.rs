@@ -28,6 +28,8 @@ pub struct Constants {
     pub ray_spread_slope: f64,
     /// Sauter mean diameter of the reference set-up [m], before the cut. The ONE fitted size, x/: 1.35.
     pub sauter_reference: f64,
+    /// Likely range of that size, times or over [-]. What the published landed share leaves open (18-32 um median).
+    pub sauter_uncertainty: f64,
     /// Geometric standard deviation of droplet volume [-]. Published practice 1.8-2.0 (reference B3: inferred).
     pub sigma_g: f64,
     /// Smallest droplet [m]: at the reference size 0.003 % of the volume lies below.
@@ -68,6 +70,7 @@ impl Constants {
         ray_spread_open: 0.05,
         ray_spread_slope: 0.4,
         sauter_reference: 22e-6,
+        sauter_uncertainty: 1.35,
         sigma_g: 1.9,
         smallest_droplet: 2e-6,
         largest_droplet: 4.0,
@@ -83,7 +86,7 @@ impl Constants {
 
     /// Every constant by name, in SI: for the list in the docs and for sensitivities.
     #[must_use]
-    pub fn named(&self) -> [(&'static str, f64); 21] {
+    pub fn named(&self) -> [(&'static str, f64); 22] {
         [
             ("tip_suction", self.tip_suction),
             ("kinetic_loss", self.kinetic_loss),
@@ -95,6 +98,7 @@ impl Constants {
             ("ray_spread_open", self.ray_spread_open),
             ("ray_spread_slope", self.ray_spread_slope),
             ("sauter_reference", self.sauter_reference),
+            ("sauter_uncertainty", self.sauter_uncertainty),
             ("sigma_g", self.sigma_g),
             ("smallest_droplet", self.smallest_droplet),
             ("largest_droplet", self.largest_droplet),

@@ -2,6 +2,10 @@
 //!
 //! Here gun and atomizer meet. Equation of the whole: `docs/methods/drop-size.md`, `pattern.md`.
 
+mod size_range;
+
+pub use size_range::SizeVariant;
+
 use crate::air::free_density;
 use crate::atomizer::{self, Breakup, Correlation};
 use crate::catalogue;
@@ -60,7 +64,6 @@ impl Model {
     ) -> Result<Spray, ParameterError> {
         let c = &self.constants;
         let state = self.state(kit, setting, paint, booth)?;
-        let sauter = self.sauter(kit, &state, paint)?;
         let slope = atomizer::fan_slope(&state.air.annulus, &state.air.horns, kit.horn_angle, c);
         let rated = self.rated_spreading_power(kit)?;
         // A cap without horn air sprays a round spot however it is set.
@@ -72,7 +75,7 @@ impl Model {
             fan_slope: slope,
             ray_spread: atomizer::ray_spread(slope, c),
             along: atomizer::along(ratio, c),
-            sizes: SizeDistribution::from_sauter(sauter, c.sigma_g, c.smallest_droplet, c.largest_droplet)?,
+            sizes: self.sizes(kit, &state, paint)?,
             volume_flow: state.paint_flow,
             density: paint.density,
             viscosity: paint.viscosity,
@@ -93,6 +96,16 @@ impl Model {
         let scale = c.sauter_reference / self.correlation.sauter(&breakup(&reference, &rated, &clear));
         let sauter = scale * self.correlation.sauter(&breakup(kit, state, paint));
         Ok(sauter.clamp(2.5 * c.smallest_droplet, c.sauter_limit))
+    }
+
+    fn sizes(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<SizeDistribution, ParameterError> {
+        let c = &self.constants;
+        SizeDistribution::from_sauter(
+            self.sauter(kit, state, paint)?,
+            c.sigma_g,
+            c.smallest_droplet,
+            c.largest_droplet,
+        )
     }
 
     fn spreading_power(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<f64, ParameterError> {
