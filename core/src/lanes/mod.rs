@@ -1,0 +1,112 @@
+//! Lanes: the few operations that the flight is written over, once.
+//!
+//! Implemented for `f64` (one lane: published checks, reference runs, replay) and for vectors of `f32`
+//! ([`Wide`], what runs). Only + - * / sqrt, comparisons, select, integer and bit operations: these give the same
+//! bits on every machine. exp, ln and erf are our own polynomials in the f32 lanes and libm in f64.
+
+mod scalar;
+mod wide;
+
+use core::ops::{Add, Div, Mul, Neg, Sub};
+pub use wide::Wide;
+
+/// One vector of numbers, a lane a droplet.
+pub trait Lanes:
+    Copy
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + Neg<Output = Self>
+{
+    /// Number of lanes.
+    const LEN: usize;
+    /// One lane's number.
+    type Scalar: Real;
+    /// Truth, a lane each.
+    type Mask: Copy;
+    /// 32 random bits, a lane each.
+    type Word: Copy;
+
+    /// A constant in every lane; `self` only says which kind of vector.
+    fn lit(self, value: f64) -> Self;
+    /// One number in every lane.
+    fn splat(self, value: Self::Scalar) -> Self;
+    /// The lane's number.
+    fn lane(self, index: usize) -> Self::Scalar;
+    /// The same vector with one lane replaced.
+    fn with_lane(self, index: usize, value: Self::Scalar) -> Self;
+    /// Square root, correctly rounded.
+    fn sqrt(self) -> Self;
+    /// Absolute value.
+    fn abs(self) -> Self;
+    /// Smaller of two finite numbers.
+    fn min(self, other: Self) -> Self;
+    /// Larger of two finite numbers.
+    fn max(self, other: Self) -> Self;
+    /// self < other.
+    fn lt(self, other: Self) -> Self::Mask;
+    /// Lane by lane: `yes` where the mask is set, else `no`.
+    fn select(mask: Self::Mask, yes: Self, no: Self) -> Self;
+    /// Either.
+    fn or(a: Self::Mask, b: Self::Mask) -> Self::Mask;
+    /// Both.
+    fn and(a: Self::Mask, b: Self::Mask) -> Self::Mask;
+    /// The mask as bits, lane 0 lowest.
+    fn bits(mask: Self::Mask) -> u32;
+    /// e^x; x below about -87 gives 0 or nearly 0.
+    fn exp(self) -> Self;
+    /// Natural logarithm of a positive normal number.
+    fn ln(self) -> Self;
+    /// Error function.
+    fn erf(self) -> Self;
+    /// (cos, sin) of 2 pi x, x in 0..1.
+    fn turn(self) -> (Self, Self);
+
+    /// A word in every lane.
+    fn word(self, value: u32) -> Self::Word;
+    /// One lane's word.
+    fn word_lane(word: Self::Word, index: usize) -> u32;
+    /// The same words with one lane replaced.
+    fn with_word(word: Self::Word, index: usize, value: u32) -> Self::Word;
+    /// a + b, wrapping.
+    fn word_add(a: Self::Word, b: Self::Word) -> Self::Word;
+    /// a xor b.
+    fn word_xor(a: Self::Word, b: Self::Word) -> Self::Word;
+    /// a << n.
+    fn word_shl(a: Self::Word, n: u32) -> Self::Word;
+    /// a rotated left by n.
+    fn word_rotl(a: Self::Word, n: u32) -> Self::Word;
+    /// The `count` bits of a word from `shift` on, as a number 0..2^count; count at most 23.
+    fn word_field(self, a: Self::Word, shift: u32, count: u32) -> Self;
+}
+
+/// A lane's number at the edge of the flight.
+pub trait Real: Copy + PartialOrd + core::fmt::Debug + Send + Sync + 'static {
+    /// From f64, rounded once.
+    fn from_f64(value: f64) -> Self;
+    /// To f64, exact.
+    fn to_f64(self) -> f64;
+}
+
+impl Real for f64 {
+    #[inline(always)]
+    fn from_f64(value: f64) -> Self {
+        value
+    }
+    #[inline(always)]
+    fn to_f64(self) -> f64 {
+        self
+    }
+}
+
+impl Real for f32 {
+    #[inline(always)]
+    fn from_f64(value: f64) -> Self {
+        value as f32
+    }
+    #[inline(always)]
+    fn to_f64(self) -> f64 {
+        f64::from(self)
+    }
+}

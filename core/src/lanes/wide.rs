@@ -1,0 +1,279 @@
+//! Vectors of f32 at the machine's own width, through fearless_simd.
+//!
+//! Polynomials: exp and ln after Cody-Waite reduction (coefficients of the Cephes single-precision library, S. Moshier,
+//! public domain), erf a rational minimax form. Worst errors are measured by the tests below against libm.
+
+use super::Lanes;
+use core::ops::{Add, Div, Mul, Neg, Sub};
+use fearless_simd::prelude::*;
+
+/// A native-width vector of f32.
+#[derive(Clone, Copy)]
+pub struct Wide<S: Simd>(pub S::f32s);
+
+macro_rules! operator {
+    ($($trait:ident $name:ident),*) => {$(
+        impl<S: Simd> $trait for Wide<S> {
+            type Output = Self;
+            #[inline(always)]
+            fn $name(self, other: Self) -> Self {
+                Wide($trait::$name(self.0, other.0))
+            }
+        }
+    )*};
+}
+operator!(Add add, Sub sub, Mul mul, Div div);
+
+impl<S: Simd> Neg for Wide<S> {
+    type Output = Self;
+    #[inline(always)]
+    fn neg(self) -> Self {
+        Wide(-self.0)
+    }
+}
+
+impl<S: Simd> Wide<S> {
+    /// Zero in every lane.
+    #[inline(always)]
+    pub fn zero(simd: S) -> Self {
+        Wide(0.0f32.simd_into(simd))
+    }
+
+    #[inline(always)]
+    fn to_bits(self) -> S::u32s {
+        self.0.bitcast()
+    }
+
+    #[inline(always)]
+    fn of_bits(bits: S::u32s) -> Self {
+        Wide(bits.bitcast())
+    }
+}
+
+impl<S: Simd> Lanes for Wide<S> {
+    const LEN: usize = <S::f32s as SimdBase<S>>::LEN;
+    type Scalar = f32;
+    type Mask = S::mask32s;
+    type Word = S::u32s;
+
+    #[inline(always)]
+    fn lit(self, value: f64) -> Self {
+        Wide((value as f32).simd_into(self.0.token()))
+    }
+    #[inline(always)]
+    fn splat(self, value: f32) -> Self {
+        Wide(value.simd_into(self.0.token()))
+    }
+    #[inline(always)]
+    fn lane(self, index: usize) -> f32 {
+        self.0[index]
+    }
+    #[inline(always)]
+    fn with_lane(mut self, index: usize, value: f32) -> Self {
+        self.0[index] = value;
+        self
+    }
+    #[inline(always)]
+    fn sqrt(self) -> Self {
+        Wide(self.0.sqrt())
+    }
+    #[inline(always)]
+    fn abs(self) -> Self {
+        Self::of_bits(self.to_bits() & 0x7FFF_FFFF)
+    }
+    #[inline(always)]
+    fn min(self, other: Self) -> Self {
+        Self::select(self.lt(other), self, other)
+    }
+    #[inline(always)]
+    fn max(self, other: Self) -> Self {
+        Self::select(other.lt(self), self, other)
+    }
+    #[inline(always)]
+    fn lt(self, other: Self) -> S::mask32s {
+        self.0.simd_lt(other.0)
+    }
+    #[inline(always)]
+    fn select(mask: S::mask32s, yes: Self, no: Self) -> Self {
+        Wide(mask.select(yes.0, no.0))
+    }
+    #[inline(always)]
+    fn or(a: S::mask32s, b: S::mask32s) -> S::mask32s {
+        a | b
+    }
+    #[inline(always)]
+    fn and(a: S::mask32s, b: S::mask32s) -> S::mask32s {
+        a & b
+    }
+    #[inline(always)]
+    fn bits(mask: S::mask32s) -> u32 {
+        mask.to_bitmask() as u32
+    }
+
+    #[inline(always)]
+    fn exp(self) -> Self {
+        // n = round(x / ln 2) by adding 1.5 * 2^23: the sum's low bits are n itself.
+        const SHIFT: f32 = 12_582_912.0;
+        let x = self.min(self.lit(88.0)).max(self.lit(-87.0));
+        let t = Wide::<S>(x.0 * core::f32::consts::LOG2_E + SHIFT);
+        let n = t.0 - SHIFT;
+        let r = x.0 - n * 0.693_359_4 - n * -2.121_944_4e-4;
+        let r2 = r * r;
+        // Estrin: short chains.
+        let p01 = r * 0.166_666_65 + 0.5;
+        let p23 = r * 8.333_452e-3 + 4.166_579_6e-2;
+        let p45 = r * 1.987_569_1e-4 + 1.398_199_9e-3;
+        let p = p01 + r2 * (p23 + r2 * p45);
+        let e = p * r2 + r + 1.0;
+        let scale = Wide::<S>::of_bits((t.to_bits() << 23) + 0x3F80_0000u32);
+        Wide(e * scale.0)
+    }
+
+    #[inline(always)]
+    fn ln(self) -> Self {
+        // m in [sqrt(1/2), sqrt 2) and e with x = m 2^e.
+        let token = self.0.token();
+        let offset: S::u32s = (0x3F80_0000u32 - 0x3F35_04F3).simd_into(token);
+        let biased = self.to_bits() + offset;
+        let exponent: S::f32s = S::f32s::float_from(biased >> 23);
+        let e = exponent - 127.0;
+        let m = Wide::<S>::of_bits((biased & 0x007F_FFFF) + 0x3F35_04F3u32);
+        let f = m.0 - 1.0;
+        let z = f * f;
+        let q = f * 7.037_683_6e-2 + -1.151_461e-1;
+        let q = q * f + 1.167_699_9e-1;
+        let q = q * f + -1.242_014_1e-1;
+        let q = q * f + 1.424_932_3e-1;
+        let q = q * f + -1.666_805_8e-1;
+        let q = q * f + 2.000_071_4e-1;
+        let q = q * f + -2.499_999_4e-1;
+        let q = q * f + 3.333_333_1e-1;
+        let y = q * f * z + e * -2.121_944_4e-4 - z * 0.5;
+        Wide(f + y + e * 0.693_359_4)
+    }
+
+    #[inline(always)]
+    fn erf(self) -> Self {
+        let x = self.min(self.lit(4.0)).max(self.lit(-4.0)).0;
+        let x2 = x * x;
+        let a = x2 * -2.726_142_3e-10 + 2.770_681_5e-8;
+        let a = a * x2 + -2.101_024e-6;
+        let a = a * x2 + -5.692_506_4e-5;
+        let a = a * x2 + -7.349_906_4e-4;
+        let a = a * x2 + -2.954_599_8e-3;
+        let a = a * x2 + -1.609_603_3e-2;
+        let b = x2 * -1.456_607_2e-5 + -2.133_740_6e-4;
+        let b = b * x2 + -1.682_827e-3;
+        let b = b * x2 + -7.373_329_4e-3;
+        let b = b * x2 + -1.426_473_9e-2;
+        Wide(x * a / b)
+    }
+
+    #[inline(always)]
+    fn turn(self) -> (Self, Self) {
+        // Quarter turns: x = (k + f) / 4 with |f| <= 1/2, then Taylor in f pi/2.
+        const SHIFT: f32 = 12_582_912.0;
+        let t = Wide::<S>(self.0 * 4.0 + SHIFT);
+        let k = t.to_bits();
+        let f = self.0 * 4.0 - (t.0 - SHIFT);
+        let a = f * core::f32::consts::FRAC_PI_2;
+        let a2 = a * a;
+        let s = a * ((a2 * -1.951_529_6e-4 + 8.332_161e-3) * a2 * a2 + a2 * -0.166_666_55 + 1.0);
+        let c = (a2 * 2.443_315_7e-5 + -1.388_731_6e-3) * a2 * a2 * a2 + a2 * a2 * 4.166_664_6e-2 - a2 * 0.5 + 1.0;
+        let token = self.0.token();
+        let one: S::u32s = 1u32.simd_into(token);
+        let odd = (k & 1).simd_eq(one);
+        let (cos, sin) = (odd.select(s, c), odd.select(c, s));
+        let sin_sign = (k & 2) << 30;
+        let cos_sign = ((k + one) & 2) << 30;
+        (
+            Wide::<S>::of_bits(Wide::<S>(cos).to_bits() ^ cos_sign),
+            Wide::<S>::of_bits(Wide::<S>(sin).to_bits() ^ sin_sign),
+        )
+    }
+
+    #[inline(always)]
+    fn word(self, value: u32) -> S::u32s {
+        value.simd_into(self.0.token())
+    }
+    #[inline(always)]
+    fn word_lane(word: S::u32s, index: usize) -> u32 {
+        word[index]
+    }
+    #[inline(always)]
+    fn with_word(mut word: S::u32s, index: usize, value: u32) -> S::u32s {
+        word[index] = value;
+        word
+    }
+    #[inline(always)]
+    fn word_add(a: S::u32s, b: S::u32s) -> S::u32s {
+        a + b
+    }
+    #[inline(always)]
+    fn word_xor(a: S::u32s, b: S::u32s) -> S::u32s {
+        a ^ b
+    }
+    #[inline(always)]
+    fn word_shl(a: S::u32s, n: u32) -> S::u32s {
+        a << n
+    }
+    #[inline(always)]
+    fn word_rotl(a: S::u32s, n: u32) -> S::u32s {
+        (a << n) | (a >> (32 - n))
+    }
+    #[inline(always)]
+    fn word_field(self, a: S::u32s, shift: u32, count: u32) -> Self {
+        Wide(S::f32s::float_from((a >> shift) & ((1u32 << count) - 1)))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::math;
+    use fearless_simd::{Level, dispatch};
+
+    #[inline(always)]
+    fn apply<S: Simd>(simd: S, x: f32) -> [f32; 5] {
+        let v = Wide::<S>::zero(simd).splat(x);
+        let (c, s) = v.turn();
+        [v.exp().lane(0), v.abs().ln().lane(0), v.erf().lane(0), c.lane(0), s.lane(0)]
+    }
+
+    fn at(x: f32) -> [f32; 5] {
+        dispatch!(Level::new(), simd => apply(simd, x))
+    }
+
+    #[test]
+    fn functions_are_close_to_libm() {
+        let (mut exp, mut ln, mut erf, mut trig) = (0.0f64, 0.0f64, 0.0f64, 0.0f64);
+        for i in 0..40_000 {
+            let x = (i as f64 - 20_000.0) * 0.004 + 0.001_7;
+            let v = f64::from(x as f32);
+            let got = at(x as f32);
+            exp = exp.max((f64::from(got[0]) / math::exp(v) - 1.0).abs());
+            let reference = math::ln(v.abs());
+            ln = ln.max((f64::from(got[1]) - reference).abs() / reference.abs().max(0.1));
+            let small = f64::from((x * 0.05) as f32);
+            erf = erf.max((f64::from(at(small as f32)[2]) - math::erf(small)).abs());
+            let turn = f64::from((i as f64 / 40_000.0) as f32);
+            let t = at(turn as f32);
+            let angle = core::f64::consts::TAU * turn;
+            trig = trig.max((f64::from(t[3]) - math::cos(angle)).abs());
+            trig = trig.max((f64::from(t[4]) - math::sin(angle)).abs());
+        }
+        assert!(exp < 2e-7, "exp {exp:e}");
+        assert!(ln < 2e-7, "ln {ln:e}");
+        assert!(erf < 6e-7, "erf {erf:e}");
+        assert!(trig < 3e-7, "turn {trig:e}");
+    }
+
+    #[test]
+    fn far_arguments_stay_finite() {
+        for x in [-1e30f32, -200.0, 0.0, 200.0, 1e30] {
+            let got = at(x);
+            assert!(got[0].is_finite() && got[2].is_finite(), "{x}: {got:?}");
+        }
+        assert!(at(-1e30)[0] < 1e-37);
+    }
+}
