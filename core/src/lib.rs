@@ -1,11 +1,14 @@
 //! mistcoat: what an air-spray gun, set up this way, puts on this part.
 
 pub mod air;
+pub mod airflow;
 pub mod atomizer;
 pub mod catalogue;
 pub mod constants;
+pub mod emission;
 pub mod error;
 pub mod evaporation;
+pub mod flight;
 pub mod flow_cup;
 pub mod gun;
 pub mod job;
@@ -14,7 +17,10 @@ pub mod math;
 pub mod normal;
 pub mod numbers;
 pub mod paint;
+pub mod part;
+pub mod quantile;
 pub mod set_up;
 pub mod spray;
-pub mod units;
 pub mod stream;
+pub mod surface;
+pub mod units;

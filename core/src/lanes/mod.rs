@@ -12,12 +12,7 @@ pub use wide::Wide;
 
 /// One vector of numbers, a lane a droplet.
 pub trait Lanes:
-    Copy
-    + Add<Output = Self>
-    + Sub<Output = Self>
-    + Mul<Output = Self>
-    + Div<Output = Self>
-    + Neg<Output = Self>
+    Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> + Div<Output = Self> + Neg<Output = Self>
 {
     /// Number of lanes.
     const LEN: usize;

@@ -179,7 +179,8 @@ impl<S: Simd> Lanes for Wide<S> {
         let a = f * core::f32::consts::FRAC_PI_2;
         let a2 = a * a;
         let s = a * ((a2 * -1.951_529_6e-4 + 8.332_161e-3) * a2 * a2 + a2 * -0.166_666_55 + 1.0);
-        let c = (a2 * 2.443_315_7e-5 + -1.388_731_6e-3) * a2 * a2 * a2 + a2 * a2 * 4.166_664_6e-2 - a2 * 0.5 + 1.0;
+        let c = (a2 * 2.443_315_7e-5 + -1.388_731_6e-3) * a2 * a2 * a2 + a2 * a2 * 4.166_664_6e-2 - a2 * 0.5
+            + 1.0;
         let token = self.0.token();
         let one: S::u32s = 1u32.simd_into(token);
         let odd = (k & 1).simd_eq(one);

@@ -1,0 +1,22 @@
+//! Air between gun and part: closed forms, exactly divergence-free, with no flow through walls.
+//!
+//! Equations and checks: `docs/methods/air-flow.md`.
+
+mod fan_jet;
+mod panel;
+#[cfg(test)]
+mod tests;
+mod tube;
+
+pub use fan_jet::{FanJet, JetSpec, SPREAD, Section};
+pub use panel::PanelFlow;
+pub use tube::TubeFlow;
+
+use crate::lanes::Lanes;
+use crate::surface::{Air, Vec3};
+
+/// A steady air field in the gun's frame.
+pub trait AirFlow<L: Lanes> {
+    /// Air at a point [m].
+    fn at(&self, point: Vec3<L>) -> Air<L>;
+}

@@ -1,0 +1,282 @@
+//! The kernel: look up the air, push the droplet, did it land. Written once over [`Lanes`].
+//!
+//! One step: midpoint field; exact exponential of the frozen slip with consistent position; step-averaged turbulence;
+//! step length a share of the distance over which the air changes. Position, velocity and time at the hit are
+//! interpolated along the step.
+
+use super::batch::{Batch, END_DRIFTED, END_HIT, END_PASSED};
+use super::drag::drag_factor;
+use super::settings::FlightSettings;
+use super::turbulence::turn_eddies;
+use crate::airflow::AirFlow;
+use crate::lanes::{Lanes, Real};
+use crate::part::Part;
+use crate::stream::LaneStream;
+use crate::surface::{Air, Vec3, along, dot, minus, scale};
+
+/// Which numbers drive the turbulence of a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Noise {
+    /// Three uniforms of 10 bits and variance 1 from one word.
+    Uniform10,
+    /// True normals (Box and Muller), to test the former against.
+    Normal,
+}
+
+/// A vector of droplets in flight.
+#[derive(Clone, Copy)]
+struct Aloft<L: Lanes> {
+    position: Vec3<L>,
+    velocity: Vec3<L>,
+    /// Velocity it would have on this path without turbulence: its lag behind the mean air crosses the eddies.
+    calm: Vec3<L>,
+    omega: Vec3<L>,
+    stream: LaneStream<L>,
+    diameter: L,
+    gap: L,
+    exposure: L,
+    time: L,
+    /// Faster of droplet and air at the last step [m/s].
+    pace: L,
+}
+
+#[inline(always)]
+fn draw<L: Lanes>(like: L, stream: &mut LaneStream<L>, noise: Noise) -> Vec3<L> {
+    match noise {
+        Noise::Uniform10 => {
+            let word = stream.next();
+            // variance of 0..1023 is (1024^2 - 1)/12
+            let unit = like.lit(0.003_382_911_733_6);
+            let field = |shift| (like.word_field(word, shift, 10) - like.lit(511.5)) * unit;
+            [field(2), field(12), field(22)]
+        }
+        Noise::Normal => {
+            let mut pair = || {
+                let u = (like.word_field(stream.next(), 9, 23) + like.lit(0.5)) * like.lit(1.0 / 8_388_608.0);
+                let v = like.word_field(stream.next(), 9, 23) * like.lit(1.0 / 8_388_608.0);
+                let r = (like.lit(-2.0) * u.ln()).sqrt();
+                let (c, s) = v.turn();
+                (r * c, r * s)
+            };
+            let ((a, b), (c, _)) = (pair(), pair());
+            [a, b, c]
+        }
+    }
+}
+
+/// Drift of the well-mixed condition: divergence of sigma (1 - (1 - damp) n n).
+#[inline(always)]
+fn drift<L: Lanes>(air: &Air<L>, damp: L) -> Vec3<L> {
+    let n = air.wall.normal;
+    let one = damp.lit(1.0);
+    let damp_slope = (one - damp * damp) / air.wall.damping;
+    let along_n =
+        (one - damp) * (dot(n, air.sigma_slope) + air.sigma * air.wall.bend) - air.sigma * damp_slope;
+    along(air.sigma_slope, n, -along_n)
+}
+
+#[inline(always)]
+fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+    flow: &F,
+    part: &P,
+    set: &FlightSettings<L::Scalar>,
+    noise: Noise,
+    now: &Aloft<L>,
+) -> Aloft<L> {
+    let like = now.diameter;
+    let one = like.lit(1.0);
+    let speed = dot(now.velocity, now.velocity).sqrt().max(now.pace).max(like.lit(0.01));
+    let h = like.splat(set.step) / part.change(now.position, now.velocity, speed, now.gap);
+
+    let air = flow.at(along(now.position, now.velocity, h * like.lit(0.5)));
+
+    // Size and weight after drying so far.
+    let shrink = like.splat(set.shrink) * now.exposure / (now.exposure + like.splat(set.half_exposure));
+    let size = one - shrink;
+    let mass = one - like.splat(set.volatile_density) * (one - size * size * size);
+    let d = now.diameter * size;
+    let stokes = like.splat(set.relaxation) * now.diameter * now.diameter * mass / size;
+
+    // The wall takes the normal part of the turbulence away.
+    let n = air.wall.normal;
+    let toward = (air.wall.gap / air.wall.damping * like.lit(2.0)).exp();
+    let damp = one - like.lit(2.0) / (toward + one);
+    let free = |v: Vec3<L>| along(v, n, -((one - damp) * dot(v, n)));
+
+    // Drag at the slip's mean over the step, second order in h: the lag behind the mean air decays (first with the
+    // relaxation time of now), what turbulence adds does not on average.
+    let slip = minus(now.velocity, air.velocity);
+    let relative = along(slip, free(now.omega), -air.sigma);
+    let reynolds_now = dot(relative, relative).sqrt() * d * like.splat(set.inverse_viscosity);
+    let rough = (h * drag_factor(reynolds_now) / stokes).max(like.lit(1e-4));
+    let lasting = (one - (-rough).exp()) / rough;
+    let lagging = minus(now.calm, air.velocity);
+    let meant = along(relative, lagging, lasting - one);
+    let reynolds = dot(meant, meant).sqrt() * d * like.splat(set.inverse_viscosity);
+    let tau = stokes / drag_factor(reynolds);
+    let fade = (-(h / tau)).exp();
+
+    // Turbulence, and the droplet's answer to it.
+    let mut stream = now.stream;
+    let random = draw(like, &mut stream, noise);
+    let heavy = one / (one + stokes / air.time_scale.max(like.lit(1e-9)));
+    let push = scale(drift(&air, damp), heavy);
+    let crossing = scale(lagging, lasting);
+    let eddy = turn_eddies(now.omega, crossing, air.sigma, air.time_scale, tau, fade, push, random, h);
+
+    // Exact over the step for the air as met at its middle.
+    let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
+    let settle = along(along(air.velocity, free(eddy.drift), air.sigma), g, tau);
+    let lag = minus(now.velocity, settle);
+    let velocity = along(along(settle, lag, fade), free(eddy.velocity), air.sigma);
+    let still = along(air.velocity, g, tau);
+    let calm = along(still, minus(now.calm, still), fade);
+    let moved = along(along(now.position, settle, h), lag, tau * (one - fade));
+    let position = along(moved, free(eddy.position), air.sigma);
+
+    let fresh = h * (one + like.splat(set.ventilation) * reynolds.sqrt()) / (now.diameter * now.diameter);
+    Aloft {
+        position,
+        velocity,
+        calm,
+        omega: eddy.end,
+        stream,
+        diameter: now.diameter,
+        gap: part.gap(position),
+        exposure: now.exposure + fresh,
+        time: now.time + h,
+        pace: dot(air.velocity, air.velocity).sqrt(),
+    }
+}
+
+const NONE: usize = usize::MAX;
+
+/// Puts droplet `k` of the batch into lane `lane`.
+#[inline(always)]
+fn board<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+    aloft: &mut Aloft<L>,
+    flow: &F,
+    part: &P,
+    batch: &Batch<L::Scalar>,
+    lane: usize,
+    k: usize,
+) {
+    for axis in 0..3 {
+        aloft.position[axis] = aloft.position[axis].with_lane(lane, batch.position[axis][k]);
+        aloft.velocity[axis] = aloft.velocity[axis].with_lane(lane, batch.velocity[axis][k]);
+        aloft.calm[axis] = aloft.calm[axis].with_lane(lane, batch.velocity[axis][k]);
+        aloft.omega[axis] = aloft.omega[axis].with_lane(lane, batch.omega[axis][k]);
+    }
+    for (word, value) in aloft.stream.0.iter_mut().zip(batch.stream[k]) {
+        *word = L::with_word(*word, lane, value);
+    }
+    let zero = L::Scalar::from_f64(0.0);
+    aloft.diameter = aloft.diameter.with_lane(lane, batch.diameter[k]);
+    aloft.exposure = aloft.exposure.with_lane(lane, zero);
+    aloft.time = aloft.time.with_lane(lane, zero);
+    let air = flow.at(aloft.position).velocity;
+    aloft.pace = aloft.pace.with_lane(lane, dot(air, air).sqrt().lane(lane));
+    aloft.gap = aloft.gap.with_lane(lane, part.gap(aloft.position).lane(lane));
+}
+
+/// Flies a whole batch. `like` is any vector of the kind to fly with.
+///
+/// A lane's result depends on its droplet alone; a finished lane takes the next droplet of the batch.
+#[inline(always)]
+pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+    like: L,
+    flow: &F,
+    part: &P,
+    set: &FlightSettings<L::Scalar>,
+    noise: Noise,
+    batch: &mut Batch<L::Scalar>,
+) {
+    batch.open();
+    if batch.is_empty() {
+        return;
+    }
+    let zero = like.lit(0.0);
+    let word = like.word(0);
+    let mut aloft = Aloft {
+        position: [zero; 3],
+        velocity: [zero; 3],
+        calm: [zero; 3],
+        omega: [zero; 3],
+        stream: LaneStream([word; 4]),
+        diameter: zero,
+        gap: zero,
+        exposure: zero,
+        time: zero,
+        pace: zero,
+    };
+    // A lane beyond the batch flies a copy of its last droplet, uncounted.
+    let mut holder = [NONE; 64];
+    let mut waiting = 0;
+    let mut active = 0usize;
+    for lane in 0..L::LEN {
+        let k = waiting.min(batch.len() - 1);
+        board(&mut aloft, flow, part, batch, lane, k);
+        if waiting < batch.len() {
+            holder[lane] = waiting;
+            waiting += 1;
+            active += 1;
+        }
+    }
+    let long = like.splat(set.aloft);
+    while active > 0 {
+        let next = advance(flow, part, set, noise, &aloft);
+        batch.steps += active as u64;
+        let hit = next.gap.lt(zero);
+        let passed = part.passed(next.position);
+        let drifted = long.lt(next.time);
+        let over = L::bits(L::or(hit, L::or(passed, drifted)));
+        if over == 0 {
+            aloft = next;
+            continue;
+        }
+        // Share of the step at which a hitting droplet met the face.
+        let share = aloft.gap / (aloft.gap - next.gap).max(like.lit(1e-12));
+        let (hits, passes) = (L::bits(hit), L::bits(passed));
+        let back = |old: L, new: L| old + (new - old) * share;
+        let met =
+            |old: Vec3<L>, new: Vec3<L>| [back(old[0], new[0]), back(old[1], new[1]), back(old[2], new[2])];
+        let (position, velocity) = (met(aloft.position, next.position), met(aloft.velocity, next.velocity));
+        let (exposure, time) = (back(aloft.exposure, next.exposure), back(aloft.time, next.time));
+        aloft = next;
+        for (lane, held) in holder.iter_mut().enumerate().take(L::LEN) {
+            if over & (1 << lane) == 0 {
+                continue;
+            }
+            if *held != NONE {
+                let k = *held;
+                let landed = hits & (1 << lane) != 0;
+                let left = passes & (1 << lane) != 0;
+                batch.end[k] = if landed {
+                    END_HIT
+                } else if left {
+                    END_PASSED
+                } else {
+                    END_DRIFTED
+                };
+                let of = |at_hit: L, at_end: L| if landed { at_hit.lane(lane) } else { at_end.lane(lane) };
+                for axis in 0..3 {
+                    batch.end_position[axis][k] = of(position[axis], next.position[axis]);
+                    batch.end_velocity[axis][k] = of(velocity[axis], next.velocity[axis]);
+                }
+                batch.end_exposure[k] = of(exposure, next.exposure);
+                batch.end_time[k] = of(time, next.time);
+            }
+            if waiting < batch.len() {
+                board(&mut aloft, flow, part, batch, lane, waiting);
+                *held = waiting;
+                waiting += 1;
+            } else {
+                if *held != NONE {
+                    active -= 1;
+                    *held = NONE;
+                }
+                board(&mut aloft, flow, part, batch, lane, batch.len() - 1);
+            }
+        }
+    }
+}

@@ -1,0 +1,17 @@
+//! The flight of droplets: one kernel over [`Lanes`], for every air flow and part.
+//!
+//! Reads as: look up the air, push the droplet, did it land. Equations: `docs/methods/flight.md`.
+
+mod batch;
+mod drag;
+mod fly;
+mod kernel;
+mod settings;
+mod turbulence;
+
+pub use batch::{Batch, END_DRIFTED, END_HIT, END_PASSED, Start};
+pub use drag::{drag_factor, relaxation_time};
+pub use fly::{Scene, fly, levels};
+pub use kernel::{Noise, fly_lanes};
+pub use settings::{FlightSettings, STEP};
+pub use turbulence::{Turn, turn_eddies};

@@ -1,0 +1,21 @@
+//! What is painted, as the flight meets it: how far a point is from the face, and when a droplet has passed by.
+
+mod panel;
+mod tube;
+
+pub use panel::PanelPart;
+pub use tube::TubePart;
+
+use crate::lanes::Lanes;
+use crate::surface::Vec3;
+
+/// A part in the gun's frame.
+pub trait Part<L: Lanes> {
+    /// Distance to the part's face [m], negative inside.
+    fn gap(&self, point: Vec3<L>) -> L;
+    /// The droplet has left the part's outline for good.
+    fn passed(&self, point: Vec3<L>) -> L::Mask;
+    /// How fast a droplet meets other air [1/s]: its speed over the length on which the air changes, along its way and
+    /// towards the face. The step is a share of its inverse.
+    fn change(&self, point: Vec3<L>, velocity: Vec3<L>, speed: L, gap: L) -> L;
+}
