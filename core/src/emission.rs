@@ -5,9 +5,10 @@
 //! (0.893, 0.897, 0.906 for 0.1, 0.35, 0.7): fixed, not fitted. Sizes by volume: parcels carry equal solids.
 
 use crate::airflow::FanJet;
+use crate::bump::Bump;
 use crate::flight::Start;
 use crate::math;
-use crate::quantile::{self, Bump};
+use crate::normal;
 use crate::spray::{Along, Spray};
 use crate::stream::{Purpose, Stream, start};
 
@@ -41,7 +42,7 @@ impl Emission {
     pub fn new(spray: &Spray, jet: &FanJet<f64>, fan_along_x: bool) -> Self {
         let sizes = &spray.sizes;
         let log_sigma = math::ln(sizes.sigma_g);
-        let share = |d: f64| quantile::normal_cdf(math::ln(d / sizes.volume_median) / log_sigma);
+        let share = |d: f64| normal::below(math::ln(d / sizes.volume_median) / log_sigma);
         let (lobes, n) = match spray.along {
             Along::Exponent(n) => (None, n),
             Along::Lobes { c, g } => (Some((c, g)), 0.0),
@@ -65,16 +66,16 @@ impl Emission {
     pub fn start(&self, seed: u64, droplet: u64, emission: Purpose, flight: Purpose) -> Start {
         let mut draw = Stream::new(seed, droplet, emission);
         let share = self.low + (self.high - self.low) * draw.open01();
-        let diameter = self.median * math::exp(self.log_sigma * quantile::normal(share));
+        let diameter = self.median * math::exp(self.log_sigma * normal::quantile(share));
         let place = draw.open01();
-        let mut normal = || quantile::normal(draw.open01());
-        let (e1, e2) = (normal(), normal());
-        let omega = [normal(), normal(), normal()];
+        let mut next = || normal::quantile(draw.open01());
+        let (e1, e2) = (next(), next());
+        let omega = [next(), next(), next()];
         let s = match self.lobes {
             None => self.bump.at(place),
             // Which lobe, and where in it, from the one draw.
-            Some((c, g)) if place < 0.5 => -c + g * quantile::normal((2.0 * place).max(1e-12)),
-            Some((c, g)) => c + g * quantile::normal((2.0 * place - 1.0).max(1e-12)),
+            Some((c, g)) if place < 0.5 => -c + g * normal::quantile((2.0 * place).max(1e-12)),
+            Some((c, g)) => c + g * normal::quantile((2.0 * place - 1.0).max(1e-12)),
         };
         let along = self.slope * s + self.spread * e1;
         let across = self.spread * e2;

@@ -3,6 +3,7 @@
 pub mod air;
 pub mod airflow;
 pub mod atomizer;
+pub mod bump;
 pub mod catalogue;
 pub mod constants;
 pub mod emission;
@@ -18,7 +19,6 @@ pub mod normal;
 pub mod numbers;
 pub mod paint;
 pub mod part;
-pub mod quantile;
 pub mod set_up;
 pub mod spray;
 pub mod stream;
