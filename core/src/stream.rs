@@ -79,7 +79,7 @@ pub struct LaneStream<L: Lanes>(pub [L::Word; 4]);
 impl<L: Lanes> LaneStream<L> {
     /// The next word of every lane.
     #[inline(always)]
-    pub fn next(&mut self) -> L::Word {
+    pub fn advance(&mut self) -> L::Word {
         let [a, b, c, d] = self.0;
         let out = L::word_add(L::word_rotl(L::word_add(a, d), 7), a);
         let t = L::word_shl(b, 9);
@@ -102,7 +102,7 @@ mod tests {
         let mut lanes = LaneStream::<f64>(start(7, 1234, Purpose::Flight));
         let mut one = Stream::new(7, 1234, Purpose::Flight);
         for _ in 0..1000 {
-            assert_eq!(lanes.next(), one.word());
+            assert_eq!(lanes.advance(), one.word());
         }
     }
 

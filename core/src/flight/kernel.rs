@@ -44,7 +44,7 @@ struct Aloft<L: Lanes> {
 fn draw<L: Lanes>(like: L, stream: &mut LaneStream<L>, noise: Noise) -> Vec3<L> {
     match noise {
         Noise::Uniform10 => {
-            let word = stream.next();
+            let word = stream.advance();
             // variance of 0..1023 is (1024^2 - 1)/12
             let unit = like.lit(0.003_382_911_733_6);
             let field = |shift| (like.word_field(word, shift, 10) - like.lit(511.5)) * unit;
@@ -52,8 +52,9 @@ fn draw<L: Lanes>(like: L, stream: &mut LaneStream<L>, noise: Noise) -> Vec3<L> 
         }
         Noise::Normal => {
             let mut pair = || {
-                let u = (like.word_field(stream.next(), 9, 23) + like.lit(0.5)) * like.lit(1.0 / 8_388_608.0);
-                let v = like.word_field(stream.next(), 9, 23) * like.lit(1.0 / 8_388_608.0);
+                let u =
+                    (like.word_field(stream.advance(), 9, 23) + like.lit(0.5)) * like.lit(1.0 / 8_388_608.0);
+                let v = like.word_field(stream.advance(), 9, 23) * like.lit(1.0 / 8_388_608.0);
                 let r = (like.lit(-2.0) * u.ln()).sqrt();
                 let (c, s) = v.turn();
                 (r * c, r * s)
@@ -213,11 +214,11 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     let mut holder = [NONE; 64];
     let mut waiting = 0;
     let mut active = 0usize;
-    for lane in 0..L::LEN {
+    for (lane, held) in holder.iter_mut().enumerate().take(L::LEN) {
         let k = waiting.min(batch.len() - 1);
         board(&mut aloft, flow, part, batch, lane, k);
         if waiting < batch.len() {
-            holder[lane] = waiting;
+            *held = waiting;
             waiting += 1;
             active += 1;
         }

@@ -147,7 +147,7 @@ impl<S: Simd> Lanes for Wide<S> {
         let q = q * f + -1.666_805_8e-1;
         let q = q * f + 2.000_071_4e-1;
         let q = q * f + -2.499_999_4e-1;
-        let q = q * f + 3.333_333_1e-1;
+        let q = q * f + 3.333_333e-1;
         let y = q * f * z + e * -2.121_944_4e-4 - z * 0.5;
         Wide(f + y + e * 0.693_359_4)
     }
@@ -160,7 +160,7 @@ impl<S: Simd> Lanes for Wide<S> {
         let a = a * x2 + -2.101_024e-6;
         let a = a * x2 + -5.692_506_4e-5;
         let a = a * x2 + -7.349_906_4e-4;
-        let a = a * x2 + -2.954_599_8e-3;
+        let a = a * x2 + -2.954_6e-3;
         let a = a * x2 + -1.609_603_3e-2;
         let b = x2 * -1.456_607_2e-5 + -2.133_740_6e-4;
         let b = b * x2 + -1.682_827e-3;

@@ -3,7 +3,7 @@
 mod panel;
 mod tube;
 
-pub use panel::PanelPart;
+pub use panel::{CARD_HALF, PanelPart};
 pub use tube::TubePart;
 
 use crate::lanes::Lanes;
