@@ -1,6 +1,6 @@
 //! What the views are given: plain values, filled from the job and from the model's report, never invented.
 
-pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, with_part};
+pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, air_span, card_job, face_of, is_tube, with_part};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::need::{Need, middle_over_ends, need};
 pub use self::result::{Bar, DropletEnd, FilmGrid, Profile, RunView};

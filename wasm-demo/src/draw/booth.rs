@@ -137,7 +137,7 @@ fn gun_and_spray(scene: &Scene, scale: f64, at: (f64, f64)) -> String {
         let mut dice = Sprinkle::new(5);
         let mut shades = [String::new(), String::new(), String::new()];
         for _ in 0..3600 {
-            let t = 2.6 * dice.next() * dice.next().max(0.15);
+            let t = 2.6 * dice.draw() * dice.draw().max(0.15);
             let spread = half * t * dice.bell();
             let (x, y) =
                 (tip.0 + (at.0 - tip.0) * t, tip.1 + (at.1 - tip.1) * t + spread + 8.0 * t * dice.bell());

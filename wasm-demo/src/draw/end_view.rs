@@ -98,7 +98,7 @@ fn histogram(view: &EndView, scale: f64, at: (f64, f64), reach: f64) -> String {
     let bin = 4.0 / scale;
     let half = 0.5 * view.fan_height.unwrap_or(0.0) * 1.15;
     let bins = (2.0 * half / bin).ceil() as usize;
-    if view.droplets.is_empty() || bins < 2 || bins > 2000 {
+    if view.droplets.is_empty() || !(2..=2000).contains(&bins) {
         return String::new();
     }
     let mut counts = vec![[0_u32; 2]; bins];

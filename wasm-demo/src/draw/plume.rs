@@ -15,7 +15,7 @@ impl Sprinkle {
     }
 
     /// Next number in 0..1.
-    pub fn next(&mut self) -> f64 {
+    pub fn draw(&mut self) -> f64 {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 7;
         self.0 ^= self.0 << 17;
@@ -24,7 +24,7 @@ impl Sprinkle {
 
     /// Sum of three less its mean: bell-shaped, about +-1.
     pub fn bell(&mut self) -> f64 {
-        (self.next() + self.next() + self.next()) * (2.0 / 3.0) - 1.0
+        (self.draw() + self.draw() + self.draw()) * (2.0 / 3.0) - 1.0
     }
 }
 
@@ -33,7 +33,7 @@ pub fn plume(length: f64, half_slope: f64, drops: usize, seed: u64) -> String {
     let mut dice = Sprinkle::new(seed);
     let mut shades = [String::new(), String::new(), String::new()];
     for _ in 0..drops.min(6000) {
-        let far = dice.next();
+        let far = dice.draw();
         let x = -length * far;
         let y = dice.bell() * (2.0 + length * far * half_slope);
         let shade = if far < 0.35 {
@@ -55,7 +55,7 @@ mod tests {
     #[test]
     fn the_sprinkle_is_even_and_repeats() {
         let mut dice = Sprinkle::new(7);
-        let mean = (0..4000).map(|_| dice.next()).sum::<f64>() / 4000.0;
+        let mean = (0..4000).map(|_| dice.draw()).sum::<f64>() / 4000.0;
         assert!((mean - 0.5).abs() < 0.02, "{mean}");
         assert_eq!(plume(100.0, 0.3, 50, 1), plume(100.0, 0.3, 50, 1));
     }

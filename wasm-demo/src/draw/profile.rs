@@ -36,7 +36,7 @@ pub fn upright(curve: &Curve, span: f64, width: f64, height: f64) -> String {
     for (i, (place, share)) in curve.points().filter(|(p, _)| p.abs() <= 0.5 * span).enumerate() {
         last = y(place);
         if i == 0 {
-            d += &format!("{}", n(last));
+            d += &n(last);
         }
         d += &format!("L{} {}", n(width * share), n(last));
         edge += &format!("{}{} {}", if i == 0 { 'M' } else { 'L' }, n(width * share), n(last));

@@ -1,6 +1,6 @@
 //! From the job's text to what the views draw and fly.
 
-use mistcoat::gun::Feed as KitFeed;
+use mistcoat::gun::{Feed as KitFeed, Kit};
 use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
 
 use super::{Feed, GunFace, Stage};
@@ -13,12 +13,17 @@ pub const TABLE_TOP: &str = include_str!("../../../core/examples/jobs/table-top.
 /// Pressure that one turn of the drawn air knob stands for [Pa]; an eighth of a turn is 0.1 bar.
 const PRESSURE_PER_TURN: f64 = 0.8e5;
 
+/// Pressure that the drawn air knob gives fully open [Pa]: 1.6 times the rated, never above the highest.
+pub fn air_span(kit: &Kit) -> f64 {
+    kit.highest_pressure.min(1.6 * kit.rated_pressure)
+}
+
 /// Size of the test card [mm].
 pub const CARD_MM: (u32, u32) = (200, 400);
 
 /// The gun of a job as it is drawn; `sprayed` is what a finished run has taken out of the cup [m3].
 pub fn face_of(job: &Job, sprayed: Option<f64>) -> GunFace {
-    let highest = job.kit.highest_pressure;
+    let span = air_span(&job.kit);
     let cup = job.kit.cup_volume;
     let left = match sprayed {
         Some(v) if v.is_finite() && v > 0.0 && cup > 0.0 => 1.0 - (v / cup).fract(),
@@ -29,14 +34,14 @@ pub fn face_of(job: &Job, sprayed: Option<f64>) -> GunFace {
         fan_turns: job.kit.fan_turns,
         fluid: job.gun.fluid,
         fluid_turns: job.kit.fluid_turns,
-        air: job.gun.inlet_pressure / highest,
-        air_turns: highest / PRESSURE_PER_TURN,
+        air: (job.gun.inlet_pressure / span).min(1.0),
+        air_turns: span / PRESSURE_PER_TURN,
         stage: Stage::Paint,
         pull: job.gun.trigger,
         cup_level: left,
         pulled_bar: job.gun.inlet_pressure / 1e5,
         rest_bar: None,
-        gauge_full_bar: (highest / 1e5 + 1.0).ceil().max(4.0),
+        gauge_full_bar: (job.gun.inlet_pressure.max(span) / 1e5).ceil().max(4.0),
         feed: match job.kit.feed {
             KitFeed::Gravity => Feed::Gravity,
             KitFeed::Suction => Feed::Suction,

@@ -2,12 +2,36 @@
 
 use leptos::prelude::*;
 
+mod card;
+mod clipboard;
+pub mod desk;
+mod end_strip;
+mod fields;
+mod film_canvas;
+mod gun_panel;
+mod header;
+mod knob;
+mod part;
+
+use desk::{Desk, View};
+
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
+    let desk = Desk::new();
+    provide_context(desk);
     view! {
-        <main>
-            <h1>"mistcoat"</h1>
+        <header::Header />
+        <header::Questions />
+        <main id="view" tabindex="-1">
+            <h2 class="unseen">{move || match desk.view.get() {
+                View::Card => crate::words::words().card,
+                View::Part => crate::words::words().part,
+            }}</h2>
+            {move || match desk.view.get() {
+                View::Card => view! { <card::CardView /> }.into_any(),
+                View::Part => view! { <part::PartView /> }.into_any(),
+            }}
         </main>
     }
 }

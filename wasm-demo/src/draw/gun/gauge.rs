@@ -9,7 +9,7 @@ pub fn still(_ids: &str) -> String {
     let (x, y) = GAUGE;
     // Middle line of the hose, from under the gauge to the right.
     let hose = format!(
-        "M{} {}C{} {} {} 640 {} 640H1400",
+        "M{} {}C{} {} {} 640 {} 640H3000",
         n(x + 7.0),
         n(y + 40.0),
         n(x + 20.0),

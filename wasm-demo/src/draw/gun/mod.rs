@@ -12,6 +12,7 @@ pub mod fan;
 pub mod fluid;
 pub mod gauge;
 pub mod geometry;
+pub mod hit;
 pub mod trigger;
 
 use super::svg::{group, n};

@@ -1,0 +1,277 @@
+//! Card view: a burst on a test card, as seen and as map, with its profiles, its measures and what to turn.
+
+use leptos::prelude::*;
+use mistcoat::units::Quantity;
+
+use super::clipboard::Clipboard;
+use super::desk::{Shown, desk};
+use super::fields::{Complaint, KitAndPaint, QuantityField, with_unit};
+use super::film_canvas::{FilmCanvas, Show, wanted};
+use super::gun_panel::{GunPanel, SIDE};
+use crate::draw::film::Ground;
+use crate::draw::profile::{Curve, dimension, lying, upright};
+use crate::draw::sign;
+use crate::figures::{of_100, parted, said};
+use crate::state::{CARD_MM, Profile, card_job, middle_over_ends};
+use crate::words::{fill, words};
+
+/// Card on screen [px]: 1.02 px for each mm.
+const CARD: (f64, f64) = (204.0, 408.0);
+
+/// The view.
+#[component]
+pub fn CardView() -> impl IntoView {
+    let w = words();
+    view! {
+        <div class="card-view">
+            <Choices />
+            <div class="card-grid">
+                <div class="card-gun">
+                    <GunPanel stand=SIDE />
+                    <div class="fields">
+                        <KitAndPaint />
+                        <QuantityField label=w.field_distance key="stroke.distance" quantity=Quantity::Length read=|j| Some(j.stroke.distance) />
+                    </div>
+                </div>
+                <Cards />
+                <CardClipboard />
+            </div>
+            <p class="caution small">{w.caution_start} " " {w.caution_gun}</p>
+        </div>
+    }
+}
+
+/// A row of words of which one is chosen.
+fn chosen<T: Copy + PartialEq + Send + Sync + 'static>(
+    name: &'static str,
+    signal: RwSignal<T>,
+    choices: Vec<(T, &'static str)>,
+) -> impl IntoView {
+    view! {
+        <div class="choices" role="group" aria-label=name>
+            {choices.into_iter().map(|(value, words)| view! {
+                <button type="button" aria-pressed=move || (signal.get() == value).to_string() on:click=move |_| signal.set(value)>{words}</button>
+            }).collect_view()}
+        </div>
+    }
+}
+
+/// How long, how the card stands, how the film is shown.
+#[component]
+fn Choices() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let burst = move |event| {
+        let text = with_unit(&event_target_value(&event), Quantity::Time, desk.system.get_untracked());
+        match desk.job.with_untracked(|job| card_job(job, &text, true)) {
+            Ok(_) => {
+                desk.refused.set(None);
+                desk.burst.set(text);
+            }
+            Err(error) => desk.refused.set(Some((&error).into())),
+        }
+    };
+    view! {
+        <div class="choice-bar">
+            <div class="field inline"><label><span>{w.burst_seconds}</span>
+                <input type="text" name="stroke.burst" size="6" prop:value=move || desk.burst.get() on:change=burst /></label>
+                <Complaint key="stroke.burst" keys=&[] />
+            </div>
+            {chosen(w.how_sprayed, desk.upright, vec![(true, w.upright), (false, w.flat)])}
+            <div class="grow"></div>
+            {chosen(w.how_shown, desk.shown, vec![(Shown::Seen, w.as_seen), (Shown::Map, w.as_map), (Shown::Both, w.both)])}
+        </div>
+    }
+}
+
+/// The card twice, with its profiles and measures.
+#[component]
+fn Cards() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let length = move |key: &'static str| desk.run.get().and_then(|r| r.number(key)).map(|mm| mm * 1e-3);
+    let say = move |v: f64| said(Quantity::Length, v, desk.system.get());
+    let px = CARD.0 / (f64::from(CARD_MM.0) * 1e-3);
+    let frame = move || {
+        let mut out = String::new();
+        let (mx, my) = (44.0 + 0.5 * CARD.0, 40.0 + 0.5 * CARD.1);
+        if let Some(h) = length("pattern.length_mm") {
+            let half = (0.5 * h * px).min(0.5 * CARD.1);
+            out += &dimension((22.0, my - half), (22.0, my + half), &say(h));
+            for y in [my - half, my + half] {
+                out += &crate::draw::svg::line("dotted", (22.0, y), (44.0, y));
+            }
+        }
+        if let Some(t) = length("pattern.width_mm") {
+            let half = 0.5 * t * px;
+            out += &dimension((mx - half, 28.0), (mx + half, 28.0), "");
+            out += &crate::draw::svg::text("dim-figure", (mx, 18.0), "middle", &say(t));
+            for x in [mx - half, mx + half] {
+                out += &crate::draw::svg::line("dotted", (x, 28.0), (x, 40.0));
+            }
+        }
+        if let Some(film) = desk.run.get().and_then(|r| r.film.clone()) {
+            let curve = mm_curve(&film.down());
+            let drawn = upright(&curve, f64::from(CARD_MM.1), 62.0, CARD.1);
+            out += &crate::draw::svg::group("translate(260 40)", &drawn);
+        }
+        out
+    };
+    let foot = move || {
+        let film = desk.run.get().and_then(|r| r.film.clone());
+        film.map(|film| {
+            let ticks: Vec<f64> = (-3..=3).map(|k| 25.0 * f64::from(k)).collect();
+            let drawn = lying(&mm_curve(&film.along()), f64::from(CARD_MM.0), CARD.0, 46.0, &ticks, "mm");
+            crate::draw::svg::group("translate(44 8)", &drawn)
+        })
+        .unwrap_or_default()
+    };
+    let spoken = move |what: &'static str| {
+        Signal::derive(move || {
+            let kind =
+                desk.run.get().and_then(|r| r.word("pattern.kind").map(String::from)).unwrap_or_default();
+            let height = length("pattern.length_mm").map(say).unwrap_or_default();
+            format!("{what}: {kind} {height}")
+        })
+    };
+    view! {
+        <div class="cards">
+            <section class="seen" hidden=move || desk.shown.get() == Shown::Map>
+                <h2 class="name">{w.as_seen}</h2>
+                <div class="card-frame">
+                    <FilmCanvas show=Show::Seen(Ground::Striped) width=204 height=408 label=spoken(w.as_seen) class="card-canvas" />
+                    <svg viewBox="0 0 330 456" width="330" height="456" aria-hidden="true"><g inner_html=frame></g></svg>
+                </div>
+                <svg class="profile-foot" viewBox="0 0 330 84" width="330" height="84" aria-hidden="true"><g inner_html=foot></g></svg>
+                <p class="small">{w.measured}</p>
+            </section>
+            <section class="map" hidden=move || desk.shown.get() == Shown::Seen>
+                <h2 class="name">{w.as_map}</h2>
+                <div class="map-frame"><FilmCanvas show=Show::Map width=204 height=408 label=spoken(w.as_map) class="card-canvas" /></div>
+                <MapKey width=204 />
+                <p class="small">{w.map_note}</p>
+            </section>
+        </div>
+    }
+}
+
+fn mm_curve(profile: &Profile) -> Curve {
+    Curve {
+        start: profile.start * 1e3,
+        step: profile.step * 1e3,
+        values: profile.dry.iter().map(|v| f64::from(*v) * 1e6).collect(),
+    }
+}
+
+/// Key of the map: thin, wanted, thick.
+#[component]
+pub fn MapKey(width: u32) -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    move || {
+        wanted().map(|band| {
+            let system = desk.system.get();
+            let share = |v: f64| f64::from(width) * v / band.top();
+            let mut out = String::new();
+            let figure = |v: f64| parted(Quantity::Film, v, system).0;
+            let marks = [(0.0, "start", "0".into()), (share(band.low), "middle", figure(band.low)), (share(band.high), "middle", figure(band.high))];
+            for (x, anchor, words) in &marks {
+                out += &crate::draw::svg::line("part", (*x, 0.0), (*x, 5.0));
+                out += &crate::draw::svg::text("axis-figure", (*x, 18.0), anchor, words);
+            }
+            out += &crate::draw::svg::text("axis-figure", (f64::from(width), 18.0), "end", &said(Quantity::Film, band.top(), system));
+            let words = [(0.5 * band.low, w.thin), (0.5 * (band.low + band.high), w.wanted_short), (0.5 * (band.high + band.top()), w.thick)];
+            for (at, word) in words {
+                out += &crate::draw::svg::text("axis-figure", (share(at), 34.0), "middle", word);
+            }
+            view! {
+                <div class="map-key">
+                    <FilmCanvas show=Show::Key width=width height=20 label=Signal::derive(words_of_key) class="key-canvas" />
+                    <svg viewBox=format!("0 0 {width} 38") width=width.to_string() height="38" aria-hidden="true" inner_html=out></svg>
+                </div>
+            }
+        })
+    }
+}
+
+fn words_of_key() -> String {
+    words().map_note.into()
+}
+
+/// What the card says.
+#[component]
+fn CardClipboard() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let kind = move || desk.run.get().and_then(|r| r.word("pattern.kind").map(String::from));
+    let kicker = move || {
+        let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance)).unwrap_or(f64::NAN);
+        let stands = if desk.upright.get() { w.upright } else { w.flat };
+        format!(
+            "{}, {}, {}, {}",
+            w.burst,
+            desk.burst.get(),
+            said(Quantity::Length, distance, desk.system.get()),
+            stands.to_lowercase()
+        )
+    };
+    let sentence = move || {
+        let run = desk.run.get()?;
+        let kind = capital(&kind()?);
+        let share = run.film.as_ref().and_then(|f| middle_over_ends(&f.down()));
+        if let Some(share) = share.filter(|_| kind != "Balanced") {
+            return Some((
+                fill(w.middle_sentence.0, &[&kind]),
+                of_100(share),
+                w.of_100.to_string(),
+                w.middle_sentence.1.to_string(),
+            ));
+        }
+        let (number, unit) =
+            parted(Quantity::Length, run.number("pattern.length_mm")? * 1e-3, desk.system.get());
+        let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance))?;
+        let tail = fill(w.height_sentence.1, &[&said(Quantity::Length, distance, desk.system.get())]);
+        Some((fill(w.height_sentence.0, &[&kind]), number, unit, tail))
+    };
+    let advice = move || {
+        let kind = kind()?;
+        w.patterns.iter().find(|(k, _)| *k == kind).map(|(_, advice)| *advice)
+    };
+    let line = move |name: &'static str, key: &'static str, quantity: Quantity, si: f64| {
+        move || {
+            desk.run.get().and_then(|r| r.number(key)).map(|v| view! {
+            <div><dt>{name}</dt><dd>{said(quantity, v * si, desk.system.get())}</dd><dd class="beside"></dd></div>
+        })
+        }
+    };
+    view! {
+        <Clipboard>
+            <p class="kicker">{kicker}</p>
+            <p class="sentence" aria-live="polite">
+                {move || sentence().map(|(a, number, unit, b)| view! {
+                    <span>{a}</span><span><b class="number">{number}</b>" "{unit}</span><span>{b}</span>
+                })}
+            </p>
+            <ul class="signs">
+                {w.patterns.iter().map(|(word, _)| view! {
+                    <li class:on=move || kind().as_deref() == Some(*word) aria-current=move || (kind().as_deref() == Some(*word)).then_some("true")>
+                        <svg viewBox="-20 -20 40 40" width="40" height="40" aria-hidden="true" inner_html=sign::pattern(word).unwrap_or_default()></svg>
+                        <span>{*word}</span>
+                    </li>
+                }).collect_view()}
+            </ul>
+            {move || advice().map(|a| view! { <h2 class="kicker">{w.what_to_turn}</h2><p class="advice">{a}</p> })}
+            <dl class="lines">
+                {line(w.fan_height, "pattern.length_mm", Quantity::Length, 1e-3)}
+                {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3)}
+                {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6)}
+                {line(w.drops_half, "spray.volume_median_um", Quantity::Film, 1e-6)}
+            </dl>
+        </Clipboard>
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map(|c| c.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}

@@ -1,0 +1,209 @@
+//! The clipboard: one sentence, one number, one plain range; then the lines.
+
+use leptos::prelude::*;
+use mistcoat::units::Quantity;
+
+use super::desk::{Desk, desk};
+use crate::draw::flow::{End, Fill, flow};
+use crate::draw::range::{range_bar, round_axis};
+use crate::figures::{of_100, parted, said, seconds};
+use crate::state::{Need, RunView, need};
+use crate::words::{fill, words};
+
+/// A sheet under a clip.
+#[component]
+pub fn Clipboard(children: Children) -> impl IntoView {
+    let desk = desk();
+    let run = desk.run;
+    let busy =
+        move || desk.flown.with(|t| run.with(|r| r.as_ref().is_none_or(|r| r.job != *t || r.done < 1.0)));
+    let stale = move || desk.flown.with(|t| run.with(|r| r.as_ref().is_some_and(|r| r.job != *t)));
+    view! {
+        <section class="clipboard" class:stale=stale>
+            <svg class="clip" viewBox="0 0 116 38" width="116" height="38" aria-hidden="true">
+                <path d="M1 18H31C34 8 46 6 49 5C53 0 63 0 67 5C70 6 82 8 85 18H115V37H1Z" />
+                <circle cx="58" cy="9.500" r="3" />
+                <path class="inside-line" d="M8 31H108" />
+            </svg>
+            {children()}
+            <div class="busy" class:on=busy aria-live="polite">
+                {move || busy().then(|| view! {
+                    <span>{busy_words(desk)}</span>
+                    <button type="button" class="link" on:click=move |_| desk.stops.update(|s| *s += 1)>{words().stop}</button>
+                })}
+            </div>
+        </section>
+    }
+}
+
+fn busy_words(desk: Desk) -> String {
+    match desk.fresh() {
+        Some(run) => fill(words().flown, &[&of_100(run.done)]),
+        None => words().waiting.into(),
+    }
+}
+
+/// The fan's plain name.
+pub fn fan_name(fan: f64) -> &'static str {
+    let names = words().fan_names;
+    match fan {
+        f if f < 0.03 => names[0],
+        f if f < 0.35 => names[1],
+        f if f < 0.8 => names[2],
+        _ => names[3],
+    }
+}
+
+/// Middle of the film wanted [m].
+pub fn film_wanted(desk: Desk) -> Option<f64> {
+    desk.parsed.with(|j| j.as_ref().and_then(|j| j.spec)).map(|s| 0.5 * (s.low + s.high))
+}
+
+/// The Part view's clipboard.
+#[component]
+pub fn PartClipboard() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let found = move || {
+        let run = desk.run.get()?;
+        let need = need(&run, film_wanted(desk))?;
+        Some((run, need))
+    };
+    let part = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
+    let kicker = move || {
+        desk.parsed.with(|j| {
+            let Some(j) = j else { return String::new() };
+            let say = |v| said(Quantity::Length, v, desk.system.get());
+            let shape = match j.part {
+                mistcoat::job::PartShape::Tube { diameter, length } => {
+                    format!("{} {}, {}", w.shape_tube, say(diameter), say(length))
+                }
+                mistcoat::job::PartShape::Panel { width, height } => {
+                    format!("{} {} × {}", w.shape_panel, say(width), say(height))
+                }
+            };
+            let coats = if j.stroke.coats == 1 {
+                w.coats_words[0].into()
+            } else {
+                fill(w.coats_words[1], &[&j.stroke.coats.to_string()])
+            };
+            format!("{shape}, {coats}")
+        })
+    };
+    view! {
+        <Clipboard>
+            <p class="kicker">{kicker}</p>
+            <p class="sentence" aria-live="polite">
+                <span>{move || format!("{}:", fan_name(desk.face().fan))}</span>
+                {move || found().map(|(_, need)| {
+                    let (number, unit) = parted(Quantity::Volume, need.sprayed * 1e-6, desk.system.get());
+                    let tail = fill(if part() { w.ml_for_tube } else { w.ml_for_panel }, &[&unit]);
+                    let on = said(Quantity::Volume, need.on_part * 1e-6, desk.system.get());
+                    view! {
+                        <span><b class="number">{number}</b>" "{tail}</span>
+                        <span>{fill(w.on_it, &[&on])}</span>
+                    }
+                })}
+            </p>
+            {move || found().map(|(run, need)| view! { <Range need=need /> <Lines run=run.clone() need=need /> })}
+        </Clipboard>
+    }
+}
+
+#[component]
+fn Range(need: Need) -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let system = desk.system.get();
+    let figure = |ml: f64| parted(Quantity::Volume, ml * 1e-6, system);
+    let value = |ml: f64| figure(ml).0.parse::<f64>().unwrap_or(0.0);
+    // One axis for the kept run and this one, so that the dot's way is seen.
+    let kept =
+        desk.kept.get().and_then(|r| crate::state::need(&r, film_wanted(desk))).map_or(0.0, |n| n.high);
+    let (end, step) = round_axis(value(need.high.max(kept)) * 1.02);
+    let bar = range_bar(
+        336.0,
+        value(need.low),
+        value(need.sprayed),
+        value(need.high),
+        end,
+        step,
+        &figure(need.high).1,
+    );
+    let film = said(Quantity::Film, need.film, system);
+    let likely = fill(w.likely, &[&figure(need.low).0, &said(Quantity::Volume, need.high * 1e-6, system)]);
+    view! {
+        <svg class="range" viewBox="0 0 336 42" aria-hidden="true" inner_html=bar></svg>
+        <p class="small">{likely} " " {fill(w.at_film, &[&film])}</p>
+    }
+}
+
+#[component]
+fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let system = desk.system.get();
+    let film = |um: f64| said(Quantity::Film, um * 1e-6, system);
+    let spec = desk.parsed.with(|j| j.as_ref().and_then(|j| j.spec));
+    let band = spec.map(|s| {
+        fill(w.wanted, &[&parted(Quantity::Film, s.low, system).0, &said(Quantity::Film, s.high, system)])
+    });
+    let mut lines: Vec<(&str, String, String)> = Vec::new();
+    if let Some(mean) = run.number("film.dry_um.mean") {
+        lines.push((w.dry_mean, film(mean), band.unwrap_or_default()));
+    }
+    if let Some(min) = run.number("film.dry_um.min") {
+        let thin = spec.is_some_and(|s| min * 1e-6 < s.low);
+        lines.push((w.thinnest, film(min), if thin { w.thin.into() } else { String::new() }));
+    }
+    if let Some(s) = run.number("paint.seconds") {
+        lines.push((w.trigger_on, seconds(s), String::new()));
+    }
+    if let Some(runs) = run.number("finish.run_area_percent") {
+        let said = if runs <= 0.0 { w.none.into() } else { fill(w.of_area, &[&of_100(runs / 100.0)]) };
+        lines.push((w.runs, said, String::new()));
+    }
+    if let (Some(wet), Some(last)) = (run.number("film.wet_um.mean"), lines.last_mut())
+        && last.2.is_empty()
+    {
+        last.2 = fill(w.wet_film, &[&film(wet)]);
+    }
+    let share = |name: &str| run.number(&format!("fates.{name}")).unwrap_or(0.0);
+    let say = |ml: f64| said(Quantity::Volume, ml * 1e-6, system);
+    let end = |share: f64, words: &str, fill: Fill| End {
+        amount: share * need.sprayed,
+        figure: say(share * need.sprayed),
+        words: words.into(),
+        fill,
+    };
+    let ends = [
+        end(share("landed"), w.on_part, Fill::Solid),
+        end(share("missed"), w.passed, Fill::DenseDots),
+        end(share("bounced") + share("drifted") + share("dried"), w.fog, Fill::WideDots),
+    ];
+    let spoken = ends.iter().map(|e| format!("{} {}", e.figure, e.words)).collect::<Vec<_>>().join(", ");
+    let drawn = flow("wf", 336.0, &say(need.sprayed), &ends);
+    let this_job = run.number("transfer_efficiency.value").map(|v| fill(w.this_job, &[&of_100(v)]));
+    let large = run.number("large_panel_efficiency.value").map(|v| fill(w.large_panel, &[&of_100(v)]));
+    let warnings: Vec<String> = run
+        .report
+        .get("warnings")
+        .and_then(|v| v.as_array())
+        .map_or_else(Vec::new, |list| list.iter().filter_map(|v| v.as_str().map(String::from)).collect());
+    let keep = run.clone();
+    view! {
+        <dl class="lines">
+            {lines.into_iter().map(|(name, value, beside)| view! {
+                <div><dt>{name}</dt><dd>{value}</dd><dd class="beside">{beside}</dd></div>
+            }).collect_view()}
+        </dl>
+        <h2 class="kicker">{w.where_went}</h2>
+        <svg class="flow" viewBox="0 0 336 168" role="img" aria-label=spoken inner_html=drawn></svg>
+        <p class="text"><b>{this_job}</b></p>
+        <p class="small">{large}</p>
+        {warnings.into_iter().map(|m| view! { <p class="small">{m}</p> }).collect_view()}
+        <div class="buttons">
+            <button type="button" class="main-button" on:click=move |_| desk.kept.set(Some(keep.clone()))>{w.keep}</button>
+        </div>
+    }
+}

@@ -1,0 +1,219 @@
+//! What the views share: the job in hand, the run that answers it, and how things are shown.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use mistcoat::job::{Job, JobError, with_key};
+use mistcoat::units::System;
+
+use crate::state::{CHAIR_LEG, GunFace, Knob, RunView, Stage, TABLE_TOP, card_job, face_of, is_tube};
+
+/// Views that exist.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum View {
+    /// A test card.
+    Card,
+    /// The part.
+    Part,
+}
+
+/// How film is shown on the card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shown {
+    /// As the eye sees it.
+    Seen,
+    /// As a map.
+    Map,
+    /// Both.
+    Both,
+}
+
+/// A value that was refused, beside its field.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Refused {
+    /// Dotted key.
+    pub key: String,
+    /// What, why, what is allowed.
+    pub message: String,
+}
+
+impl From<&JobError> for Refused {
+    fn from(error: &JobError) -> Self {
+        let mut message = format!("{}: {}. Allowed: {}.", error.value, error.problem(), error.allowed);
+        if let Some(hint) = &error.hint {
+            message.push(' ');
+            message.push_str(hint);
+        }
+        Self { key: error.key.clone(), message }
+    }
+}
+
+/// The shared state. Everything in it is a signal, so it is passed by copy.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// The view shown.
+    pub view: RwSignal<View>,
+    /// Units shown.
+    pub system: RwSignal<System>,
+    /// The job's text; always one that can be read.
+    pub job: RwSignal<String>,
+    /// The job read.
+    pub parsed: Memo<Option<Job>>,
+    /// The text to fly for the view shown.
+    pub flown: Memo<String>,
+    /// The run that answers `flown`, growing or finished; the one before it until the first news.
+    pub run: RwSignal<Option<Arc<RunView>>>,
+    /// A run kept to compare with.
+    pub kept: RwSignal<Option<Arc<RunView>>>,
+    /// The value that was refused last.
+    pub refused: RwSignal<Option<Refused>>,
+    /// Counts presses of Stop.
+    pub stops: RwSignal<u32>,
+    /// Burst on the card, as typed.
+    pub burst: RwSignal<String>,
+    /// The card stands upright.
+    pub upright: RwSignal<bool>,
+    /// Film shown on the card.
+    pub shown: RwSignal<Shown>,
+    /// The knob in hand.
+    pub in_hand: RwSignal<Option<Knob>>,
+    /// The trigger.
+    pub stage: RwSignal<Stage>,
+    /// Drawn for the left hand.
+    pub mirror: RwSignal<bool>,
+    /// A knob has been turned: the chalk arrow leaves.
+    pub touched: RwSignal<bool>,
+}
+
+impl Desk {
+    /// The desk as a first visitor finds it.
+    pub fn new() -> Self {
+        let view = RwSignal::new(View::Part);
+        let job = RwSignal::new(String::from(CHAIR_LEG));
+        let burst = RwSignal::new(String::from("0.5 s"));
+        let upright = RwSignal::new(true);
+        let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
+        let flown = Memo::new(move |_| match view.get() {
+            View::Part => job.get(),
+            View::Card => {
+                job.with(|text| card_job(text, &burst.read(), upright.get()).unwrap_or_else(|_| text.clone()))
+            }
+        });
+        Self {
+            view,
+            system: RwSignal::new(System::Metric),
+            job,
+            parsed,
+            flown,
+            run: RwSignal::new(None),
+            kept: RwSignal::new(None),
+            refused: RwSignal::new(None),
+            stops: RwSignal::new(0),
+            burst,
+            upright,
+            shown: RwSignal::new(Shown::Both),
+            in_hand: RwSignal::new(Some(Knob::Fan)),
+            stage: RwSignal::new(Stage::Paint),
+            mirror: RwSignal::new(false),
+            touched: RwSignal::new(false),
+        }
+    }
+
+    /// Sets one key of the job; a refused value leaves the job as it was and is told beside its field.
+    pub fn set(&self, key: &str, value: &str) -> bool {
+        let edited = self.job.with_untracked(|text| with_key(text, key, value));
+        self.take(key, edited)
+    }
+
+    /// Takes an edited text if it is a job; `key` is the field that gets the message.
+    pub fn take(&self, key: &str, edited: Result<String, JobError>) -> bool {
+        match edited.and_then(|text| Job::from_toml(&text).map(|_| text)) {
+            Ok(text) => {
+                self.refused.set(None);
+                if self.job.with_untracked(|old| *old != text) {
+                    self.job.set(text);
+                }
+                true
+            }
+            Err(error) => {
+                self.refused.set(Some(Refused { key: key.into(), ..Refused::from(&error) }));
+                false
+            }
+        }
+    }
+
+    /// Opens a question's preset.
+    pub fn open(&self, view: View) {
+        self.job.set(match view {
+            View::Part => CHAIR_LEG.into(),
+            View::Card => TABLE_TOP.into(),
+        });
+        self.kept.set(None);
+        self.touched.set(false);
+        self.view.set(view);
+    }
+
+    /// The run that is not out of date.
+    pub fn fresh(&self) -> Option<Arc<RunView>> {
+        let run = self.run.get()?;
+        self.flown.with(|text| run.job == *text).then_some(run)
+    }
+
+    /// Turns a knob to an opening, 0..=1.
+    pub fn turn(&self, knob: Knob, open: f64) {
+        let open = open.clamp(0.0, 1.0);
+        self.in_hand.set(Some(knob));
+        if knob == Knob::Fan && !self.touched.get_untracked() {
+            self.touched.set(true);
+            let fresh = self.run.get_untracked().filter(|r| r.done >= 1.0);
+            if self.kept.with_untracked(Option::is_none) && self.view.get_untracked() == View::Part {
+                self.kept.set(fresh);
+            }
+        }
+        match knob {
+            Knob::Fan => self.set("gun.fan", &share(open)),
+            Knob::Fluid => self.set("gun.fluid", &share(open)),
+            Knob::Air => {
+                let kit = self.parsed.with_untracked(|j| {
+                    j.as_ref().map(|j| (crate::state::air_span(&j.kit), j.kit.highest_pressure))
+                });
+                kit.is_some_and(|(span, highest)| self.set_pressure(open * span, highest))
+            }
+        };
+    }
+
+    fn set_pressure(&self, pressure: f64, highest: f64) -> bool {
+        let key = mistcoat::job::Key::find("gun.inlet_pressure").and_then(|k| k.limits());
+        let (low, high) = key.unwrap_or((0.0, highest));
+        let pressure = pressure.clamp(low, high.min(highest));
+        // To a twentieth of a bar: finer than any gauge on a gun is read.
+        let bar = (pressure / 1e5 * 20.0).round() / 20.0;
+        self.set("gun.inlet_pressure", &format!("{bar} bar"))
+    }
+
+    /// The gun as drawn.
+    pub fn face(&self) -> GunFace {
+        let sprayed = self.fresh().and_then(|r| r.number("paint.sprayed_ml")).map(|ml| ml * 1e-6);
+        let face = self.parsed.with(|job| {
+            job.as_ref()
+                .map(|job| GunFace { cap_eighths: cap(job), ..face_of(job, sprayed) })
+                .unwrap_or_default()
+        });
+        GunFace { stage: self.stage.get(), mirror: self.mirror.get(), in_hand: self.in_hand.get(), ..face }
+    }
+}
+
+/// Clicks of the cap for a job: on a tube strokes run up and down, so a fan across them lies flat.
+fn cap(job: &Job) -> u8 {
+    if is_tube(job) && job.stroke.fan_axis == mistcoat::job::FanAxis::Across { 2 } else { 0 }
+}
+
+/// A share for the job file, to a thousandth.
+fn share(v: f64) -> String {
+    format!("{}", (v * 1000.0).round() / 1000.0)
+}
+
+/// The desk of this page.
+pub fn desk() -> Desk {
+    use_context::<Desk>().unwrap_or_else(Desk::new)
+}

@@ -1,0 +1,197 @@
+//! Fields of the job: typed text with its unit, or a choice; what is refused is said beside the field.
+
+use leptos::html;
+use leptos::prelude::*;
+use mistcoat::catalogue;
+use mistcoat::job::{Job, PartShape};
+use mistcoat::units::{Quantity, System, parse_number, unit_shown};
+
+use super::desk::{Desk, desk};
+use crate::figures::{THIN, said};
+use crate::state::{is_tube, with_part};
+use crate::words::words;
+
+/// The sentence under a field whose value was refused.
+#[component]
+pub fn Complaint(key: &'static str, keys: &'static [&'static str]) -> impl IntoView {
+    let desk = desk();
+    move || {
+        desk.refused
+            .get()
+            .filter(|r| r.key == key || keys.contains(&r.key.as_str()))
+            .map(|r| view! { <p class="complaint" role="alert"><span aria-hidden="true">"\u{00d7} "</span>{r.message}</p> })
+    }
+}
+
+fn wrong(desk: Desk, key: &'static str) -> impl Fn() -> bool {
+    move || desk.refused.with(|r| r.as_ref().is_some_and(|r| r.key == key))
+}
+
+/// A quantity as text; a bare number takes the unit shown.
+#[component]
+pub fn QuantityField(
+    label: &'static str,
+    key: &'static str,
+    quantity: Quantity,
+    read: fn(&Job) -> Option<f64>,
+) -> impl IntoView {
+    let desk = desk();
+    let node = NodeRef::<html::Input>::new();
+    let shown = move || {
+        let si = desk.parsed.with(|j| j.as_ref().and_then(read));
+        si.map(|v| said(quantity, v, desk.system.get())).unwrap_or_default()
+    };
+    let bad = wrong(desk, key);
+    view! {
+        <div class="field">
+            <label><span>{label}</span>
+                <input node_ref=node type="text" autocomplete="off" name=key prop:value=shown aria-invalid=move || bad().to_string()
+                    on:change=move |event| {
+                        let text = with_unit(&event_target_value(&event), quantity, desk.system.get_untracked());
+                        if desk.set(key, &text) && let Some(input) = node.get_untracked() {
+                            input.set_value(&untrack(shown));
+                        }
+                    } />
+            </label>
+            <Complaint key=key keys=&[] />
+        </div>
+    }
+}
+
+/// Typed text with the unit shown added to a bare number.
+pub fn with_unit(text: &str, quantity: Quantity, system: System) -> String {
+    let text = text.replace(THIN, " ").replace('µ', "u").replace('²', "2");
+    let text = text.trim();
+    if parse_number(text).is_ok() {
+        format!("{text} {}", unit_shown(quantity, system).0)
+    } else {
+        text.into()
+    }
+}
+
+/// A bare number, share or count.
+#[component]
+pub fn NumberField(label: &'static str, key: &'static str, read: fn(&Job) -> String) -> impl IntoView {
+    let desk = desk();
+    let node = NodeRef::<html::Input>::new();
+    let shown = move || desk.parsed.with(|j| j.as_ref().map(read)).unwrap_or_default();
+    let bad = wrong(desk, key);
+    view! {
+        <div class="field">
+            <label><span>{label}</span>
+                <input node_ref=node type="text" autocomplete="off" name=key prop:value=shown aria-invalid=move || bad().to_string()
+                    on:change=move |event| {
+                        if desk.set(key, event_target_value(&event).trim()) && let Some(input) = node.get_untracked() {
+                            input.set_value(&untrack(shown));
+                        }
+                    } />
+            </label>
+            <Complaint key=key keys=&[] />
+        </div>
+    }
+}
+
+/// Gun and paint out of the catalogue.
+#[component]
+pub fn KitAndPaint() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let kit = move || desk.parsed.with(|j| j.as_ref().map(|j| j.kit.id.clone())).unwrap_or_default();
+    let paint = move || desk.parsed.with(|j| j.as_ref().map(|j| j.paint.id.clone())).unwrap_or_default();
+    let isocyanate = move || {
+        let id = paint();
+        catalogue::paints().iter().any(|p| p.id == id && p.isocyanate)
+    };
+    view! {
+        <div class="field">
+            <label><span>{w.field_kit}</span>
+                <select name="gun.kit" on:change=move |e| { desk.set("gun.kit", &event_target_value(&e)); }>
+                    {catalogue::kits().iter().map(|k| view! {
+                        <option value=k.id selected=move || kit() == k.id>{k.name}</option>
+                    }).collect_view()}
+                </select>
+            </label>
+            <Complaint key="gun.kit" keys=&[] />
+        </div>
+        <div class="field">
+            <label><span>{w.field_paint}</span>
+                <select name="paint.kind" on:change=move |e| { desk.set("paint.kind", &event_target_value(&e)); }>
+                    {catalogue::paints().iter().map(|p| view! {
+                        <option value=p.id selected=move || paint() == p.id>{p.name}</option>
+                    }).collect_view()}
+                </select>
+            </label>
+            <Complaint key="paint.kind" keys=&[] />
+            {move || isocyanate().then(|| view! { <p class="small">{w.caution_two_pack}</p> })}
+        </div>
+    }
+}
+
+/// The part, its sizes, and the strokes.
+#[component]
+pub fn PartFields() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let tube = Memo::new(move |_| desk.parsed.with(|j| j.as_ref().is_some_and(is_tube)));
+    let swap = move |e| {
+        let edited = desk.job.with_untracked(|text| with_part(text, event_target_value(&e) == "tube"));
+        desk.take("part", edited);
+        desk.kept.set(None);
+    };
+    view! {
+        <KitAndPaint />
+        <div class="field">
+            <label><span>{w.field_shape}</span>
+                <select name="part" on:change=swap>
+                    <option value="tube" selected=move || tube.get()>{w.shape_tube}</option>
+                    <option value="panel" selected=move || !tube.get()>{w.shape_panel}</option>
+                </select>
+            </label>
+            <Complaint key="part" keys=&[] />
+        </div>
+        {move || if tube.get() {
+            view! {
+                <QuantityField label=w.field_diameter key="part.tube.diameter" quantity=Quantity::Length read=diameter />
+                <QuantityField label=w.field_length key="part.tube.length" quantity=Quantity::Length read=length />
+                <NumberField label=w.field_sides key="stroke.sides" read=|j| j.stroke.sides.to_string() />
+            }.into_any()
+        } else {
+            view! {
+                <QuantityField label=w.field_width key="part.panel.width" quantity=Quantity::Length read=width />
+                <QuantityField label=w.field_height key="part.panel.height" quantity=Quantity::Length read=height />
+                <NumberField label=w.field_overlap key="stroke.overlap" read=|j| format!("{:.0} %", 100.0 * j.stroke.overlap) />
+            }.into_any()
+        }}
+        <QuantityField label=w.field_distance key="stroke.distance" quantity=Quantity::Length read=|j| Some(j.stroke.distance) />
+        <QuantityField label=w.field_speed key="stroke.speed" quantity=Quantity::Speed read=|j| Some(j.stroke.speed) />
+        <NumberField label=w.field_coats key="stroke.coats" read=|j| j.stroke.coats.to_string() />
+    }
+}
+
+fn diameter(job: &Job) -> Option<f64> {
+    match job.part {
+        PartShape::Tube { diameter, .. } => Some(diameter),
+        PartShape::Panel { .. } => None,
+    }
+}
+
+fn length(job: &Job) -> Option<f64> {
+    match job.part {
+        PartShape::Tube { length, .. } => Some(length),
+        PartShape::Panel { .. } => None,
+    }
+}
+
+fn width(job: &Job) -> Option<f64> {
+    match job.part {
+        PartShape::Panel { width, .. } => Some(width),
+        PartShape::Tube { .. } => None,
+    }
+}
+
+fn height(job: &Job) -> Option<f64> {
+    match job.part {
+        PartShape::Panel { height, .. } => Some(height),
+        PartShape::Tube { .. } => None,
+    }
+}

@@ -1,0 +1,235 @@
+//! The drawn gun as control panel, in the size of its view.
+
+use leptos::ev;
+use leptos::prelude::*;
+use mistcoat::units::Quantity;
+
+use super::desk::desk;
+use super::knob::{KnobHit, KnobLabel};
+use crate::draw::gun::{self, geometry::Pose, hit};
+use crate::draw::svg::{circle, line, n};
+use crate::draw::{chalk, plume};
+use crate::figures::said;
+use crate::state::{Knob, Stage};
+use crate::words::{fill, words};
+
+/// How the gun stands in its panel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stand {
+    /// Class of the panel.
+    pub class: &'static str,
+    /// Panel [px].
+    pub size: (f64, f64),
+    /// Tip of the gun [px].
+    pub tip: (f64, f64),
+    /// px for each drawing unit.
+    pub scale: f64,
+    /// Hatch pitch in drawing units.
+    pub pitch: f64,
+    /// Ends of the knobs' leaders [px]: fan, air, fluid.
+    pub leaders: Option<[(f64, f64); 3]>,
+    /// Other leaders [px]: from the label to the drawing.
+    pub others: &'static [[(f64, f64); 2]],
+    /// Cap from the front: middle [px], scale.
+    pub cap: ((f64, f64), f64),
+}
+
+/// On the bench of the Part view.
+pub const BENCH: Stand = Stand {
+    class: "stand stand-bench",
+    size: (784.0, 500.0),
+    tip: (292.0, 132.0),
+    scale: 0.55,
+    pitch: 8.4,
+    leaders: Some([(594.0, 112.0), (594.0, 318.0), (594.0, 214.0)]),
+    others: &[
+        [(140.0, -4.0), (306.0, -4.0)],
+        [(128.0, 236.0), (414.0, 236.0)],
+        [(206.0, 410.0), (470.0, 410.0)],
+    ],
+    cap: ((176.0, 132.0), 0.56),
+};
+
+/// Beside the cards.
+pub const SIDE: Stand = Stand {
+    class: "stand stand-side",
+    size: (300.0, 470.0),
+    tip: (34.0, 158.0),
+    scale: 0.4,
+    pitch: 10.5,
+    leaders: None,
+    others: &[],
+    cap: ((58.0, 330.0), 0.62),
+};
+
+/// The gun, its controls and labels.
+#[component]
+pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let ids = if stand.leaders.is_some() { "gb" } else { "gs" };
+    let face = Memo::new(move |_| desk.face());
+    let pose = Memo::new(move |_| Pose::of(&face.get()));
+    let at = format!("translate({} {}) scale({})", n(stand.tip.0), n(stand.tip.1), n(stand.scale));
+    let whole = move || {
+        if desk.mirror.get() {
+            format!("translate({} 0) scale(-1 1)", n(stand.size.0))
+        } else {
+            String::new()
+        }
+    };
+    let on_panel = move |p: (f64, f64)| (stand.tip.0 + stand.scale * p.0, stand.tip.1 + stand.scale * p.1);
+    let leaders = move || {
+        let mut out = String::new();
+        if let Some(ends) = stand.leaders {
+            for (knob, end) in Knob::ALL.into_iter().zip(ends) {
+                let from = on_panel(hit::leader_start(knob, &pose.get()));
+                out += &line(if face.get().in_hand == Some(knob) { "lead now" } else { "lead" }, from, end);
+            }
+        }
+        for [a, b] in stand.others {
+            out += &(line("lead", *a, *b) + &circle("lead-dot", *b, 2.2));
+        }
+        out
+    };
+    let spray = move || {
+        let run = desk.fresh()?;
+        (face.get().stage == Stage::Paint).then_some(())?;
+        let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance))?;
+        let slope = 0.5 * run.number("pattern.length_mm")? * 1e-3 / distance;
+        // Horns left and right: the fan stands in the plane of the drawing; else its thickness does.
+        let thin = 0.5 * run.number("pattern.width_mm")? * 1e-3 / distance;
+        let shown = if face.get().cap_eighths % 4 == 0 { slope } else { thin };
+        Some(plume::plume(120.0, shown, 900, 3))
+    };
+    let front = move || gun::cap::front(face.get().cap_eighths);
+    let chalk = move || {
+        if !chalk_arrow || desk.touched.get() || desk.mirror.get() {
+            return String::new();
+        }
+        chalk::arrow((604.0, 34.0), on_panel(hit::leader_start(Knob::Fan, &pose.get())), 26.0)
+    };
+    view! {
+        <div class=stand.class class:mirror=move || desk.mirror.get()>
+            <svg class="gun" viewBox=format!("0 0 {} {}", stand.size.0, stand.size.1) aria-label=w.gun role="group">
+                <g transform=whole>
+                    <g inner_html=leaders></g>
+                    <g transform=at.clone()>
+                        <g inner_html=gun::still_back(ids, stand.pitch)></g>
+                        <g inner_html=move || spray().unwrap_or_default()></g>
+                        <g inner_html=move || gun::fluid::moving(&pose.get(), &face.get(), ids)></g>
+                        <g inner_html=move || gun::cup::level(&face.get())></g>
+                        <g inner_html=move || gun::fan::moving(&pose.get(), &face.get(), ids)></g>
+                        <g inner_html=move || gun::air::moving(&pose.get(), &face.get())></g>
+                        <g inner_html=move || gun::gauge::moving(&face.get())></g>
+                        <g inner_html=move || gun::trigger::moving(&pose.get())></g>
+                        <Trigger />
+                        {Knob::ALL.map(|knob| view! { <KnobHit knob=knob /> }).collect_view()}
+                    </g>
+                    <g inner_html=chalk></g>
+                </g>
+                <g class="cap-front" transform=format!("translate({} {}) scale({})", n(stand.cap.0.0), n(stand.cap.0.1), n(stand.cap.1)) inner_html=front></g>
+            </svg>
+            {chalk_arrow.then(|| view! {
+                <p class="chalk-words turn-this" hidden=move || desk.touched.get()>{w.turn_this}</p>
+            })}
+            <div class="labels">
+                <div class="knob-tabs" role="group" aria-label=w.gun>
+                    {Knob::ALL.map(|knob| view! {
+                        <button type="button" aria-pressed=move || (desk.in_hand.get() == Some(knob)).to_string()
+                            on:click=move |_| desk.in_hand.set(Some(knob))>
+                            <span class="disc">{knob.number()}</span>{super::knob::name(knob)}
+                        </button>
+                    }).collect_view()}
+                </div>
+                {Knob::ALL.map(|knob| view! { <KnobLabel knob=knob /> }).collect_view()}
+                <SideLabels />
+            </div>
+        </div>
+    }
+}
+
+/// Labels that are no knobs.
+#[component]
+fn SideLabels() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let cup = move || {
+        let face = desk.face();
+        let volume = desk.parsed.with(|j| j.as_ref().map(|j| j.kit.cup_volume)).unwrap_or(f64::NAN);
+        let say = |v: f64| said(Quantity::Volume, v, desk.system.get());
+        fill(w.cup_left, &[&say(face.cup_level * volume), &say(volume)])
+    };
+    let gauge = move || {
+        let pa = desk.face().pulled_bar * 1e5;
+        fill(w.gauge_pulled, &[&said(Quantity::Pressure, pa, desk.system.get())])
+    };
+    let clicks = move || w.cap_clicks[usize::from(desk.face().cap_eighths % 4)];
+    let turnable = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
+    let turn_cap = move |_| {
+        let to = if desk.face().cap_eighths == 0 { "across" } else { "along" };
+        desk.set("stroke.fan_axis", to);
+    };
+    view! {
+        <div class="tag tag-cup"><p class="knob-name">{w.cup}</p><p class="small">{cup}</p></div>
+        <div class="tag tag-cap">
+            <p class="knob-name">{w.air_cap}</p>
+            <p class="small">{clicks}</p>
+            {move || turnable().then(|| view! { <button type="button" class="link" on:click=turn_cap>{w.turn_cap}</button> })}
+        </div>
+        <div class="tag tag-trigger"><p class="knob-name">{w.trigger}</p><p class="small">{w.trigger_short}</p></div>
+        <div class="tag tag-gauge"><p class="knob-name">{w.gauge}</p><p class="small">{gauge} " " {w.gauge_set}</p></div>
+        <div class="tag tag-foot">
+            <p class="small">{w.elsewhere}</p>
+            <button type="button" class="link" on:click=move |_| desk.mirror.update(|m| *m = !*m)>
+                {move || if desk.mirror.get() { w.right_hand } else { w.left_hand }}
+            </button>
+        </div>
+    }
+}
+
+/// The trigger: rest, air, paint.
+#[component]
+fn Trigger() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let place = move || match desk.stage.get() {
+        Stage::Rest => 0_u8,
+        Stage::Air => 1,
+        Stage::Paint => 2,
+    };
+    let set = move |to: i16| {
+        desk.stage.set(match to {
+            ..=0 => Stage::Rest,
+            1 => Stage::Air,
+            _ => Stage::Paint,
+        });
+    };
+    let face = Memo::new(move |_| hit::trigger(&Pose::of(&desk.face())));
+    let rect = move |class: &'static str, by: f64| {
+        let h = move || face.get().grown(by);
+        view! {
+            <rect class=class transform=move || h().transform x=move || h().x.to_string() y=move || h().y.to_string()
+                width=move || h().w.to_string() height=move || h().h.to_string() rx="16" />
+        }
+    };
+    view! {
+        <g class="knob-hit" role="slider" tabindex="0" aria-label=w.trigger aria-valuemin="0" aria-valuemax="2"
+            aria-valuenow=move || place().to_string() aria-valuetext=move || w.stages[usize::from(place())]
+            on:keydown=move |event: ev::KeyboardEvent| {
+                let at = i16::from(untrack(place));
+                match event.key().as_str() {
+                    "ArrowUp" | "ArrowRight" => set(at + 1),
+                    "ArrowDown" | "ArrowLeft" => set(at - 1),
+                    "Home" => set(0),
+                    "End" => set(2),
+                    _ => return,
+                }
+                event.prevent_default();
+            }
+            on:click=move |_| set((i16::from(untrack(place)) + 1) % 3)
+        >
+            {rect("hit", 0.0)} {rect("ring-gap", 0.0)} {rect("ring", 2.0)}
+        </g>
+    }
+}

@@ -1,0 +1,108 @@
+//! Wordmark, menu, units, theme, and the questions at the front door.
+
+use leptos::prelude::*;
+use mistcoat::units::System;
+
+use super::desk::{View, desk};
+use crate::words::words;
+
+/// The page's head.
+#[component]
+pub fn Header() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let item = move |view: View, name: &'static str| {
+        view! {
+            <button
+                type="button"
+                class="menu-item"
+                aria-current=move || (desk.view.get() == view).then_some("page")
+                on:click=move |_| desk.view.set(view)
+            >
+                {name}
+            </button>
+        }
+    };
+    let unit = move |system: System, name: &'static str| {
+        view! {
+            <button
+                type="button"
+                class="plain-button"
+                aria-pressed=move || (desk.system.get() == system).to_string()
+                on:click=move |_| desk.system.set(system)
+            >
+                {name}
+            </button>
+        }
+    };
+    view! {
+        <a class="skip" href="#view">{w.skip}</a>
+        <header class="head">
+            <div class="head-in">
+                <h1 class="wordmark">"mistcoat"</h1>
+                <nav aria-label=w.menu class="menu">{item(View::Card, w.card)} {item(View::Part, w.part)}</nav>
+                <div class="head-end">
+                    <div role="group" aria-label=w.units class="units">
+                        {unit(System::Metric, w.metric)} {unit(System::Us, w.us)}
+                    </div>
+                    <Theme />
+                </div>
+            </div>
+        </header>
+    }
+}
+
+/// Dark or light, over what the system asks for.
+#[component]
+fn Theme() -> impl IntoView {
+    let w = words();
+    let prefers =
+        window().match_media("(prefers-color-scheme: dark)").ok().flatten().is_some_and(|m| m.matches());
+    let dark = RwSignal::new(prefers);
+    let chosen = RwSignal::new(false);
+    Effect::new(move |_| {
+        let dark = dark.get();
+        if chosen.get()
+            && let Some(root) = document().document_element()
+        {
+            // Refused only for a bad attribute name, which this is not.
+            let _ = root.set_attribute("data-theme", if dark { "dark" } else { "light" });
+        }
+    });
+    view! {
+        <button
+            type="button"
+            class="plain-button theme"
+            on:click=move |_| {
+                chosen.set(true);
+                dark.update(|d| *d = !*d);
+            }
+        >
+            {move || if dark.get() { w.light } else { w.dark }}
+        </button>
+    }
+}
+
+/// The questions that can be answered, each opening a preset.
+#[component]
+pub fn Questions() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let ask = move |view: View, words: &'static str| {
+        view! {
+            <button
+                type="button"
+                class="question"
+                aria-current=move || (desk.view.get() == view).then_some("true")
+                on:click=move |_| desk.open(view)
+            >
+                <span>{words}</span>
+            </button>
+        }
+    };
+    view! {
+        <nav class="questions" aria-label=w.questions>
+            <div class="questions-in">{ask(View::Part, w.ask_fan)} {ask(View::Card, w.ask_pattern)}</div>
+        </nav>
+    }
+}

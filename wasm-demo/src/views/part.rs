@@ -1,0 +1,84 @@
+//! Part view: the booth, the gun on the bench, the clipboard over both, the strip seen from the end, the film map.
+
+use leptos::prelude::*;
+use mistcoat::job::PartShape;
+
+use super::clipboard::PartClipboard;
+use super::desk::desk;
+use super::end_strip::EndStrip;
+use super::film_canvas::{FilmCanvas, Show, wanted};
+use super::gun_panel::{BENCH, GunPanel};
+use crate::draw::booth::{self, Scene, Standing, booth};
+use crate::words::words;
+
+/// Width of the drawn booth [px]; its middle is shown on narrower screens.
+const BOOTH_WIDTH: f64 = 1920.0;
+
+/// The view.
+#[component]
+pub fn PartView() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let scene = move || {
+        desk.parsed.with(|job| {
+            let Some(job) = job else { return String::new() };
+            let run = desk.fresh();
+            let part = match job.part {
+                PartShape::Tube { diameter, length } => Standing::Tube { diameter, length },
+                PartShape::Panel { width, height } => Standing::Panel { width, height },
+            };
+            let fan = run.as_ref().and_then(|r| r.number("pattern.length_mm")).map(|mm| mm * 1e-3);
+            let scene = Scene {
+                width: BOOTH_WIDTH,
+                part,
+                fan_height: fan,
+                distance: job.stroke.distance,
+                done: run.map(|r| r.done),
+            };
+            booth(&scene, 0.5 * BOOTH_WIDTH - 20.0)
+        })
+    };
+    view! {
+        <div class="part-view">
+            <div class="booth-band" aria-hidden="true">
+                <svg viewBox=format!("0 0 {BOOTH_WIDTH} {}", booth::HEIGHT) preserveAspectRatio="xMidYMin slice" inner_html=scene></svg>
+            </div>
+            <div class="bench">
+                <GunPanel stand=BENCH chalk_arrow=true />
+                <PartClipboard />
+            </div>
+            <EndStrip />
+            <FilmMap />
+            <p class="caution small">{w.caution_gun}</p>
+        </div>
+    }
+}
+
+/// The film over the part; a tube is unrolled.
+#[component]
+fn FilmMap() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let tube = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
+    let title = move || if tube() { w.film_map_tube } else { w.film_map_panel };
+    let shape = Memo::new(move |_| {
+        desk.run
+            .get()
+            .and_then(|r| r.film.as_ref().map(|f| f.height() / f.width()))
+            .unwrap_or(0.2)
+            .clamp(0.04, 1.0)
+    });
+    move || {
+        desk.run.with(|r| r.as_ref().is_some_and(|r| r.film.is_some())).then(|| {
+            let height = (784.0 * shape.get()).clamp(56.0, 480.0) as u32;
+            view! {
+                <section class="film-map">
+                    <h2>{title}</h2>
+                    <FilmCanvas show=Show::Map width=784 height=height label=Signal::derive(move || title().to_string()) class="film-wide" />
+                    {wanted().map(|_| view! { <super::card::MapKey width=204 /> })}
+                    <p class="small">{w.map_note}</p>
+                </section>
+            }
+        })
+    }
+}
