@@ -1,4 +1,4 @@
-//! The flight of droplets: one kernel over [`Lanes`], for every air flow and part.
+//! The flight of droplets: one kernel over [`Lanes`](crate::lanes::Lanes), for every air flow and part.
 //!
 //! Reads as: look up the air, push the droplet, did it land. Equations: `docs/methods/flight.md`.
 

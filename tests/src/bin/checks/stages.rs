@@ -47,37 +47,40 @@ fn clippy_wasm() -> Result<(), Failure> {
     )
 }
 
-/// Units in brackets, as every field's documentation has them, look like links to rustdoc.
-const UNITS: [&str; 24] = [
-    "A", "C", "J", "K", "N", "Pa", "W", "bar", "deg", "degrees", "g", "kg", "m", "m2", "m3", "mL", "mm",
-    "ms", "px", "rad", "s", "turns", "u", "um",
-];
-
-/// Warnings are errors, but a link that leads nowhere stays a warning, so that units can be told from it here.
+/// Warnings are errors, but a link that leads nowhere stays a warning: units in brackets, as every field's documentation
+/// has them, look like links to rustdoc. A link that is meant stands in backticks or names its target after the bracket.
 fn docs() -> Result<(), Failure> {
     let mut broken = Vec::new();
-    let mut in_unit = false;
+    let mut warning = String::new();
     cargo_noted(
         &format!("doc {ALL} --no-deps --color never"),
         &[("RUSTDOCFLAGS", "-D warnings --force-warn rustdoc::broken_intra_doc_links")],
         |line| {
-            let target = line.split_once("unresolved link to `").and_then(|(_, rest)| rest.split('`').next());
-            if let Some(target) = target {
-                in_unit = UNITS.contains(&target);
-                if !in_unit {
-                    broken.push(target.to_owned());
-                }
+            if warning.is_empty() && !line.contains("unresolved link to `") {
+                return true;
             }
-            let show = !in_unit;
-            in_unit &= !line.is_empty();
-            show
+            warning.push_str(line);
+            warning.push('\n');
+            if line.is_empty() {
+                if is_meant_as_link(&warning) {
+                    eprint!("{warning}");
+                    broken.push(warning.lines().next().unwrap_or_default().to_owned());
+                }
+                warning.clear();
+            }
+            false
         },
     )?;
-    if broken.is_empty() {
-        Ok(())
-    } else {
-        Err(Failure::new(format!("links of the documentation that lead nowhere: {}", broken.join(", "))))
-    }
+    if broken.is_empty() { Ok(()) } else { Err(Failure::new(broken.join("\n"))) }
+}
+
+fn is_meant_as_link(warning: &str) -> bool {
+    let target = warning.split_once("unresolved link to `").and_then(|(_, rest)| rest.split('`').next());
+    target.is_some_and(|target| {
+        [format!("[`{target}"), format!("]({target}"), format!("]: {target}")]
+            .iter()
+            .any(|link| warning.contains(link))
+    })
 }
 
 fn doc_tests() -> Result<(), Failure> {
@@ -112,4 +115,21 @@ fn browser() -> Result<(), Failure> {
 
 fn benches() -> Result<(), Failure> {
     cargo("test -p mistcoat-benches --benches")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_meant_as_link;
+
+    #[test]
+    fn a_unit_is_told_from_a_link() {
+        let warning = |target, line| {
+            format!("warning: unresolved link to `{target}`\n --> a.rs:1:1\n1 | /// {line}\n\n")
+        };
+        assert!(!is_meant_as_link(&warning("m2", "Area [m2].")));
+        assert!(!is_meant_as_link(&warning("turns", "By `knob` [turns].")));
+        assert!(is_meant_as_link(&warning("Film", "See [`Film`].")));
+        assert!(is_meant_as_link(&warning("Film::new", "See [`Film::new`].")));
+        assert!(is_meant_as_link(&warning("film::paint", "See [paint](film::paint).")));
+    }
 }
