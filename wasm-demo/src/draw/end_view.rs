@@ -21,14 +21,22 @@ pub struct EndView<'a> {
     pub figures: (String, String),
 }
 
-/// Drawing `width` by `height` px.
-pub fn end_view(view: &EndView, width: f64, height: f64) -> String {
+/// Room left of the tip and right of the part, for the cap and for the fan's curve [px].
+const MARGIN: (f64, f64) = (26.0, 96.0);
+
+/// The scale at which a view just fits [px/m]; views that are compared take the smallest of theirs.
+///
+/// One scale for both axes: 22 mm against 215 mm is the whole lesson.
+pub fn fit(view: &EndView, width: f64, height: f64) -> f64 {
     let depth = view.diameter.unwrap_or(0.0);
-    let (left, right) = (26.0, 96.0);
     let reach = (view.distance + depth).max(1e-3) * 1.22;
     let tall = view.fan_height.unwrap_or(0.25 * view.distance).max(2.0 * depth) * 1.25;
-    // One scale for both axes: 22 mm against 215 mm is the whole lesson.
-    let scale = ((width - left - right) / reach).min((height - 44.0) / tall);
+    ((width - MARGIN.0 - MARGIN.1) / reach).min((height - 44.0) / tall)
+}
+
+/// Drawing `width` by `height` px at `scale` [px/m].
+pub fn end_view(view: &EndView, width: f64, height: f64, scale: f64) -> String {
+    let (left, right) = MARGIN;
     let middle = 0.5 * (height - 30.0);
     let at = |along: f64, across: f64| (left + along * scale, middle + across * scale);
     let mut out = String::new();
@@ -64,13 +72,18 @@ pub fn end_view(view: &EndView, width: f64, height: f64) -> String {
             let centre = (face.0 + r, middle);
             out += &circle("sheet outline", centre, r);
             out += &circle("none inside-line", centre, 0.82 * r);
+            if !view.droplets.is_empty() {
+                let (dx, dy) = (0.5 * r, 0.866 * r);
+                let (x, a, b) = (n(centre.0 - dx), n(middle - dy), n(middle + dy));
+                out += &format!(r#"<path class="painted" d="M{x} {a}A{r} {r} 0 0 0 {x} {b}"/>"#, r = n(r));
+            }
             let end_x = width - right + 26.0;
             for side in [-1.0, 1.0] {
                 out += &line("dashed", (centre.0, middle + side * r), (end_x, middle + side * r));
             }
         }
         None => {
-            let half = 0.5 * tall * scale;
+            let half = 0.5 * (height - 44.0);
             out += &path(
                 "sheet outline-2",
                 &format!(
@@ -144,7 +157,7 @@ mod tests {
             droplets: &drops,
             figures: ("220".into(), "200 mm".into()),
         };
-        let svg = end_view(&view, 460.0, 300.0);
+        let svg = end_view(&view, 460.0, 300.0, fit(&view, 460.0, 300.0));
         let r: f64 = svg
             .split("sheet outline\"")
             .nth(1)
@@ -170,6 +183,6 @@ mod tests {
             droplets: &[],
             figures: (String::new(), "200 mm".into()),
         };
-        assert!(!end_view(&view, 460.0, 300.0).contains("passed"));
+        assert!(!end_view(&view, 460.0, 300.0, fit(&view, 460.0, 300.0)).contains("passed"));
     }
 }

@@ -140,7 +140,7 @@ pub fn as_seen(
 ) -> Option<Picture> {
     let (w, h) = sound(grid, size)?;
     let raw = Field::dry(grid);
-    let lit = raw.smooth(2);
+    let lit = raw.smooth(3).smooth(3);
     let hide = if hide.is_finite() && hide > 0.0 { hide } else { return None };
     let step = (1.0 / w as f64, 1.0 / h as f64);
     Some(paint_over(w, h, |x, y| {
@@ -153,7 +153,7 @@ pub fn as_seen(
         let slope = (lit.at(u + 2.0 * step.0, v) - lit.at(u - 2.0 * step.0, v) + lit.at(u, v + 2.0 * step.1)
             - lit.at(u, v - 2.0 * step.1))
             / hide;
-        let light = (0.35 * slope).clamp(-0.10, 0.10);
+        let light = (0.3 * slope).clamp(-0.07, 0.07);
         let wet = if light > 0.0 { mix(film, [255; 3], light) } else { mix(film, [0; 3], -light) };
         mix(base, wet, cover)
     }))
@@ -208,21 +208,23 @@ pub fn as_map(
         let (sx, sy) = (px / k, py / k);
         if t < band.low {
             let across = (sx + sy).rem_euclid(9.0 * std::f64::consts::SQRT_2) / std::f64::consts::SQRT_2;
-            return if across < 1.1 { INK } else { colour };
+            return mix(colour, INK, edge(0.55 - (across - 4.5).abs(), k));
         }
-        if t > band.high && on_dot(sx, sy) {
-            return DOT;
-        }
-        colour
+        if t > band.high { mix(colour, DOT, edge(1.7 - from_dot(sx, sy), k)) } else { colour }
     }))
 }
 
-/// Dots 3.4 across every 8, staggered.
-fn on_dot(x: f64, y: f64) -> bool {
+/// Cover of a pixel whose middle lies `inside` px within an edge.
+fn edge(inside: f64, dots_per_px: f64) -> f64 {
+    (0.5 + inside * dots_per_px).clamp(0.0, 1.0)
+}
+
+/// Distance to the nearest of the dots that stand every 8 px, staggered.
+fn from_dot(x: f64, y: f64) -> f64 {
     let row = (y / 8.0).floor();
     let shift = if row.rem_euclid(2.0) < 1.0 { 0.0 } else { 4.0 };
     let (dx, dy) = ((x + shift).rem_euclid(8.0) - 4.0, y - 8.0 * row - 4.0);
-    dx * dx + dy * dy < 1.7 * 1.7
+    (dx * dx + dy * dy).sqrt()
 }
 
 /// The map's key as a picture: film from 0 to the ramp's top, with the same hatch and dots.
@@ -278,16 +280,20 @@ mod tests {
 
     #[test]
     fn pattern_says_thin_right_and_thick_without_colour() {
-        let inks = |film: f32, what: [u8; 3]| {
-            let p = as_map(&even(film), Some(BAND), (120, 180), 1.0).unwrap();
-            p.rgba.chunks(4).filter(|c| c[..3] == what).count() as f64 / (120.0 * 180.0)
+        // Share of the way from the plain colour to the pattern's, by the red channel.
+        let cover = |film: f32, what: [u8; 3]| {
+            let p = as_map(&even(film), Some(BAND), (144, 192), 1.0).unwrap();
+            let plain = f64::from(ramp(f64::from(film) / BAND.top())[0]);
+            let mean = p.rgba.chunks(4).map(|c| f64::from(c[0])).sum::<f64>() / (144.0 * 192.0);
+            (mean - plain) / (f64::from(what[0]) - plain)
         };
-        let hatch = inks(10e-6, INK);
+        let hatch = cover(10e-6, INK);
         assert!((hatch - 1.1 / 9.0).abs() < 0.03, "hatch covers {hatch}");
-        assert_eq!(inks(27e-6, INK) + inks(27e-6, DOT), 0.0);
-        let dots = inks(50e-6, DOT);
+        assert!(cover(27e-6, INK).abs() < 0.005);
+        let dots = cover(50e-6, DOT);
         assert!((dots - std::f64::consts::PI * 1.7 * 1.7 / 64.0).abs() < 0.03, "dots cover {dots}");
-        assert_eq!(inks(0.0, SHEET), 1.0);
+        let bare = as_map(&even(0.0), Some(BAND), (30, 30), 1.0).unwrap();
+        assert!(bare.rgba.chunks(4).all(|c| c[..3] == SHEET));
     }
 
     #[test]

@@ -68,6 +68,21 @@ pub struct Profile {
     pub dry: Arc<[f32]>,
 }
 
+impl Profile {
+    /// The same with each value the mean over `reach` [m] about it, edges shortened.
+    #[must_use]
+    pub fn smoothed(&self, reach: f64) -> Self {
+        let half =
+            if self.step > 0.0 { (0.5 * reach / self.step).round().clamp(0.0, 1e6) as usize } else { 0 };
+        let n = self.dry.len();
+        let mean = |i: usize| {
+            let (a, b) = (i.saturating_sub(half), (i + half).min(n - 1));
+            self.dry[a..=b].iter().sum::<f32>() / (b - a + 1) as f32
+        };
+        Self { dry: (0..n).map(mean).collect(), ..*self }
+    }
+}
+
 /// Where one droplet ended.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DropletEnd {

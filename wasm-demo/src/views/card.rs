@@ -7,7 +7,7 @@ use super::clipboard::Clipboard;
 use super::desk::{Shown, desk};
 use super::fields::{Complaint, KitAndPaint, QuantityField, with_unit};
 use super::film_canvas::{FilmCanvas, Show, wanted};
-use super::gun_panel::{GunPanel, SIDE};
+use super::gun_panel::{GunPanel, PieceByPiece, SIDE};
 use crate::draw::film::Ground;
 use crate::draw::profile::{Curve, dimension, lying, upright};
 use crate::draw::sign;
@@ -36,6 +36,7 @@ pub fn CardView() -> impl IntoView {
                 <Cards />
                 <CardClipboard />
             </div>
+            <PieceByPiece />
             <p class="caution small">{w.caution_start} " " {w.caution_gun}</p>
         </div>
     }
@@ -111,7 +112,7 @@ fn Cards() -> impl IntoView {
             }
         }
         if let Some(film) = desk.run.get().and_then(|r| r.film.clone()) {
-            let curve = mm_curve(&film.down());
+            let curve = mm_curve(&film.down().smoothed(5e-3));
             let drawn = upright(&curve, f64::from(CARD_MM.1), 62.0, CARD.1);
             out += &crate::draw::svg::group("translate(260 40)", &drawn);
         }
@@ -121,7 +122,14 @@ fn Cards() -> impl IntoView {
         let film = desk.run.get().and_then(|r| r.film.clone());
         film.map(|film| {
             let ticks: Vec<f64> = (-3..=3).map(|k| 25.0 * f64::from(k)).collect();
-            let drawn = lying(&mm_curve(&film.along()), f64::from(CARD_MM.0), CARD.0, 46.0, &ticks, "mm");
+            let drawn = lying(
+                &mm_curve(&film.along().smoothed(5e-3)),
+                f64::from(CARD_MM.0),
+                CARD.0,
+                46.0,
+                &ticks,
+                "mm",
+            );
             crate::draw::svg::group("translate(44 8)", &drawn)
         })
         .unwrap_or_default()

@@ -106,6 +106,10 @@ pub fn PartClipboard() -> impl IntoView {
                 })}
             </p>
             {move || found().map(|(run, need)| view! { <Range need=need /> <Lines run=run.clone() need=need /> })}
+            <div class="buttons">
+                <button type="button" class="main-button" disabled=move || desk.fresh().is_none_or(|r| r.done < 1.0)
+                    on:click=move |_| desk.kept.set(desk.fresh())>{w.keep}</button>
+            </div>
         </Clipboard>
     }
 }
@@ -190,7 +194,6 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         .get("warnings")
         .and_then(|v| v.as_array())
         .map_or_else(Vec::new, |list| list.iter().filter_map(|v| v.as_str().map(String::from)).collect());
-    let keep = run.clone();
     view! {
         <dl class="lines">
             {lines.into_iter().map(|(name, value, beside)| view! {
@@ -202,8 +205,5 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         <p class="text"><b>{this_job}</b></p>
         <p class="small">{large}</p>
         {warnings.into_iter().map(|m| view! { <p class="small">{m}</p> }).collect_view()}
-        <div class="buttons">
-            <button type="button" class="main-button" on:click=move |_| desk.kept.set(Some(keep.clone()))>{w.keep}</button>
-        </div>
     }
 }

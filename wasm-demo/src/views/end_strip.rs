@@ -7,9 +7,9 @@ use mistcoat::job::{Job, PartShape};
 use mistcoat::units::Quantity;
 
 use super::clipboard::{fan_name, film_wanted};
-use super::desk::desk;
+use super::desk::{Desk, desk};
 use super::fields::PartFields;
-use crate::draw::end_view::{EndView, end_view};
+use crate::draw::end_view::{EndView, end_view, fit};
 use crate::figures::{of_100, said};
 use crate::state::{RunView, is_tube, need};
 use crate::words::{fill, words};
@@ -44,6 +44,19 @@ pub fn EndStrip() -> impl IntoView {
             k.as_ref().is_some_and(|k| desk.fresh().is_some_and(|r| r.job != k.job && r.done >= 1.0))
         })
     };
+    let views = move || {
+        let kept = desk.kept.get().filter(|k| desk.fresh().is_none_or(|r| r.job != k.job));
+        let runs: Vec<_> =
+            kept.map(|k| (k, w.kept)).into_iter().chain(desk.run.get().map(|r| (r, w.now))).collect();
+        let size = if runs.len() > 1 { (310.0, 290.0) } else { (500.0, 320.0) };
+        let scale = runs
+            .iter()
+            .filter_map(|(r, _)| with_view(r, desk, |v| fit(v, size.0, size.1)))
+            .fold(f64::INFINITY, f64::min);
+        runs.into_iter()
+            .map(|(run, what)| view! { <OneEnd run=run what=what size=size scale=scale /> })
+            .collect_view()
+    };
     view! {
         <section class="strip">
             <div class="strip-in">
@@ -53,14 +66,7 @@ pub fn EndStrip() -> impl IntoView {
                     <p class="text">{says}</p>
                     <p class="small">{w.to_scale}</p>
                 </div>
-                <div class="strip-views">
-                    {move || desk.kept.get().filter(|k| desk.fresh().is_none_or(|r| r.job != k.job))
-                        .map(|k| view! { <OneEnd run=k what=w.kept /> })}
-                    {move || match desk.run.get() {
-                        Some(run) => view! { <OneEnd run=run what=w.now /> }.into_any(),
-                        None => ().into_any(),
-                    }}
-                </div>
+                <div class="strip-views">{views}</div>
                 <div class="yours">
                     <h2>{w.yours}</h2>
                     <div class="fields"><PartFields /></div>
@@ -71,33 +77,40 @@ pub fn EndStrip() -> impl IntoView {
     }
 }
 
-#[component]
-fn OneEnd(run: Arc<RunView>, what: &'static str) -> impl IntoView {
-    let desk = desk();
-    let w = words();
+/// Does something with a run's end view; none when its job cannot be read.
+fn with_view<T>(run: &RunView, desk: Desk, act: impl FnOnce(&EndView) -> T) -> Option<T> {
     let job = Job::from_toml(&run.job).ok()?;
-    let system = desk.system.get();
-    let say = |v: f64| said(Quantity::Length, v, system);
+    let say = |v: f64| said(Quantity::Length, v, desk.system.get());
     let fan = run.number("pattern.length_mm").map(|mm| mm * 1e-3);
     let diameter = match job.part {
         PartShape::Tube { diameter, .. } => Some(diameter),
         PartShape::Panel { .. } => None,
     };
-    let fan_words = fan.map(|f| fill(w.fan_at, &[&say(f), &say(job.stroke.distance)])).unwrap_or_default();
     let figures = (fan.map(say).unwrap_or_default(), say(job.stroke.distance));
-    let view = EndView {
+    Some(act(&EndView {
         distance: job.stroke.distance,
         diameter,
         fan_height: fan,
         droplets: &run.droplets,
         figures,
-    };
-    let drawn = end_view(&view, 400.0, 300.0);
+    }))
+}
+
+#[component]
+fn OneEnd(run: Arc<RunView>, what: &'static str, size: (f64, f64), scale: f64) -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let job = Job::from_toml(&run.job).ok()?;
+    let (drawn, fan_words) = with_view(&run, desk, |v| {
+        let words = v.fan_height.map(|_| fill(w.fan_at, &[&v.figures.0, &v.figures.1])).unwrap_or_default();
+        (end_view(v, size.0, size.1, scale), words)
+    })?;
     let name = format!("{}, {what}", fan_name(job.gun.fan));
+    let (width, height) = (size.0.to_string(), size.1.to_string());
     Some(view! {
         <figure class="one-end">
             <figcaption><b>{name.clone()}</b><span class="small">{fan_words.clone()}</span></figcaption>
-            <svg viewBox="0 0 400 300" role="img" aria-label=format!("{name}. {fan_words}") inner_html=drawn></svg>
+            <svg viewBox=format!("0 0 {width} {height}") width=width height=height role="img" aria-label=format!("{name}. {fan_words}") inner_html=drawn></svg>
         </figure>
     })
 }

@@ -32,6 +32,8 @@ pub struct Stand {
     pub others: &'static [[(f64, f64); 2]],
     /// Cap from the front: middle [px], scale.
     pub cap: ((f64, f64), f64),
+    /// Every piece is named, and cap and tip are shown closer.
+    pub full: bool,
 }
 
 /// On the bench of the Part view.
@@ -48,6 +50,7 @@ pub const BENCH: Stand = Stand {
         [(206.0, 410.0), (470.0, 410.0)],
     ],
     cap: ((176.0, 132.0), 0.56),
+    full: false,
 };
 
 /// Beside the cards.
@@ -60,14 +63,44 @@ pub const SIDE: Stand = Stand {
     leaders: None,
     others: &[],
     cap: ((58.0, 330.0), 0.62),
+    full: false,
 };
+
+/// Piece by piece, at full size.
+pub const FULL: Stand = Stand {
+    class: "stand stand-full",
+    size: (1216.0, 1076.0),
+    tip: (450.0, 410.0),
+    scale: 1.0,
+    pitch: 8.0,
+    leaders: Some([(942.0, 216.0), (942.0, 690.0), (942.0, 394.0)]),
+    others: &[
+        [(812.0, 62.0), (572.0, 80.0)],
+        [(812.0, 126.0), (640.0, 176.0)],
+        [(100.0, 236.0), (330.0, 236.0)],
+        [(330.0, 236.0), (568.0, 372.0)],
+        [(90.0, 352.0), (418.0, 352.0)],
+        [(130.0, 466.0), (452.0, 418.0)],
+        [(942.0, 552.0), (786.0, 552.0)],
+        [(520.0, 916.0), (772.0, 916.0)],
+    ],
+    cap: ((96.0, 600.0), 1.0),
+    full: true,
+};
+
+/// The circle that shows cap and tip closer: middle [px], times larger, radius [px].
+const CLOSER: ((f64, f64), f64, f64) = ((118.0, 930.0), 2.3, 116.0);
 
 /// The gun, its controls and labels.
 #[component]
 pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoView {
     let desk = desk();
     let w = words();
-    let ids = if stand.leaders.is_some() { "gb" } else { "gs" };
+    let ids = match (stand.full, stand.leaders.is_some()) {
+        (true, _) => "gf",
+        (false, true) => "gb",
+        (false, false) => "gs",
+    };
     let face = Memo::new(move |_| desk.face());
     let pose = Memo::new(move |_| Pose::of(&face.get()));
     let at = format!("translate({} {}) scale({})", n(stand.tip.0), n(stand.tip.1), n(stand.scale));
@@ -102,18 +135,32 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
         let shown = if face.get().cap_eighths % 4 == 0 { slope } else { thin };
         Some(plume::plume(120.0, shown, 900, 3))
     };
+    let arc = move || {
+        if !stand.full {
+            return String::new();
+        }
+        gun::trigger::arc(&pose.get(), Some(w.stages)) + &gun::closer::where_it_is(CLOSER.1, CLOSER.2)
+    };
+    let closer = move || {
+        if stand.full { gun::closer::closer(&face.get(), "gc", CLOSER.1, CLOSER.2) } else { String::new() }
+    };
+    // Not turned over for the left hand, only moved to the other side.
+    let beside = move |at: (f64, f64), scale: f64| {
+        let x = if desk.mirror.get() { stand.size.0 - at.0 } else { at.0 };
+        format!("translate({} {}) scale({})", n(x), n(at.1), n(scale))
+    };
     let front = move || gun::cap::front(face.get().cap_eighths);
     let chalk = move || {
         if !chalk_arrow || desk.touched.get() || desk.mirror.get() {
             return String::new();
         }
-        chalk::arrow((604.0, 34.0), on_panel(hit::leader_start(Knob::Fan, &pose.get())), 26.0)
+        chalk::arrow((604.0, 34.0), on_panel(hit::leader_start(Knob::Fan, &pose.get())), -30.0)
     };
     view! {
-        <div class=stand.class class:mirror=move || desk.mirror.get()>
+        <div class=stand.class class:mirror=move || desk.mirror.get() class:low=move || desk.in_hand.get() == Some(Knob::Air)>
+            <div class="gun-frame">
             <svg class="gun" viewBox=format!("0 0 {} {}", stand.size.0, stand.size.1) aria-label=w.gun role="group">
                 <g transform=whole>
-                    <g inner_html=leaders></g>
                     <g transform=at.clone()>
                         <g inner_html=gun::still_back(ids, stand.pitch)></g>
                         <g inner_html=move || spray().unwrap_or_default()></g>
@@ -123,13 +170,17 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
                         <g inner_html=move || gun::air::moving(&pose.get(), &face.get())></g>
                         <g inner_html=move || gun::gauge::moving(&face.get())></g>
                         <g inner_html=move || gun::trigger::moving(&pose.get())></g>
+                        <g inner_html=arc></g>
                         <Trigger />
                         {Knob::ALL.map(|knob| view! { <KnobHit knob=knob /> }).collect_view()}
                     </g>
+                    <g class="leaders" inner_html=leaders></g>
                     <g inner_html=chalk></g>
                 </g>
-                <g class="cap-front" transform=format!("translate({} {}) scale({})", n(stand.cap.0.0), n(stand.cap.0.1), n(stand.cap.1)) inner_html=front></g>
+                <g class="cap-front" transform=move || beside(stand.cap.0, stand.cap.1) inner_html=front></g>
+                <g transform=move || beside(CLOSER.0, 1.0) inner_html=closer></g>
             </svg>
+            </div>
             {chalk_arrow.then(|| view! {
                 <p class="chalk-words turn-this" hidden=move || desk.touched.get()>{w.turn_this}</p>
             })}
@@ -143,7 +194,7 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
                     }).collect_view()}
                 </div>
                 {Knob::ALL.map(|knob| view! { <KnobLabel knob=knob /> }).collect_view()}
-                <SideLabels />
+                <SideLabels full=stand.full />
             </div>
         </div>
     }
@@ -151,7 +202,7 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
 
 /// Labels that are no knobs.
 #[component]
-fn SideLabels() -> impl IntoView {
+fn SideLabels(full: bool) -> impl IntoView {
     let desk = desk();
     let w = words();
     let cup = move || {
@@ -164,6 +215,10 @@ fn SideLabels() -> impl IntoView {
         let pa = desk.face().pulled_bar * 1e5;
         fill(w.gauge_pulled, &[&said(Quantity::Pressure, pa, desk.system.get())])
     };
+    let tip = move || {
+        let bore = desk.parsed.with(|j| j.as_ref().map(|j| j.kit.tip_bore)).unwrap_or(f64::NAN);
+        fill(w.tip_does, &[&format!("{:.1}\u{202f}mm", 1e3 * bore)])
+    };
     let clicks = move || w.cap_clicks[usize::from(desk.face().cap_eighths % 4)];
     let turnable = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
     let turn_cap = move |_| {
@@ -171,20 +226,55 @@ fn SideLabels() -> impl IntoView {
         desk.set("stroke.fan_axis", to);
     };
     view! {
-        <div class="tag tag-cup"><p class="knob-name">{w.cup}</p><p class="small">{cup}</p></div>
+        {full.then(|| view! {
+            <p class="tag tag-order">{w.order}</p>
+            <Tag class="tag tag-vent" name=w.vent says=Signal::derive(move || w.vent_does.into()) />
+            <Tag class="tag tag-way" name=w.paint_way says=Signal::derive(move || w.paint_way_does.into()) />
+            <Tag class="tag tag-tip" name=w.tip says=Signal::derive(tip) />
+            <Tag class="tag tag-closer" name=w.closer says=Signal::derive(move || w.closer_does.into()) />
+            <Tag class="tag tag-passage" name=w.air_way says=Signal::derive(move || w.air_way_does.into()) />
+            <p class="tag tag-hose small">{w.hose}</p>
+        })}
+        <Tag class="tag tag-cup" name=w.cup says=Signal::derive(cup) />
         <div class="tag tag-cap">
             <p class="knob-name">{w.air_cap}</p>
-            <p class="small">{clicks}</p>
-            {move || turnable().then(|| view! { <button type="button" class="link" on:click=turn_cap>{w.turn_cap}</button> })}
+            <p class="small">{full.then_some(w.cap_cut)} " " {move || (!full).then(clicks)}</p>
+            {move || (!full && turnable()).then(|| view! { <button type="button" class="link" on:click=turn_cap>{w.turn_cap}</button> })}
         </div>
-        <div class="tag tag-trigger"><p class="knob-name">{w.trigger}</p><p class="small">{w.trigger_short}</p></div>
-        <div class="tag tag-gauge"><p class="knob-name">{w.gauge}</p><p class="small">{gauge} " " {w.gauge_set}</p></div>
+        {full.then(|| view! {
+            <div class="tag tag-front">
+                <p class="knob-name">{w.cap_front}</p>
+                <p class="small">{clicks}</p>
+                {move || turnable().then(|| view! { <button type="button" class="link" on:click=turn_cap>{w.turn_cap}</button> })}
+            </div>
+        })}
+        <Tag class="tag tag-trigger" name=w.trigger says=Signal::derive(move || if full { w.trigger_does } else { w.trigger_short }.into()) />
+        <Tag class="tag tag-gauge" name=w.gauge says=Signal::derive(move || format!("{} {}", gauge(), w.gauge_set)) />
         <div class="tag tag-foot">
             <p class="small">{w.elsewhere}</p>
             <button type="button" class="link" on:click=move |_| desk.mirror.update(|m| *m = !*m)>
                 {move || if desk.mirror.get() { w.right_hand } else { w.left_hand }}
             </button>
         </div>
+    }
+}
+
+/// A name and what is to be said of it.
+#[component]
+fn Tag(class: &'static str, name: &'static str, says: Signal<String>) -> impl IntoView {
+    view! { <div class=class><p class="knob-name">{name}</p><p class="small">{says}</p></div> }
+}
+
+/// The whole gun with every piece named, opened in place.
+#[component]
+pub fn PieceByPiece() -> impl IntoView {
+    let open = RwSignal::new(false);
+    view! {
+        <section class="pieces">
+            <button type="button" class="link pieces-open" aria-expanded=move || open.get().to_string()
+                on:click=move |_| open.update(|o| *o = !*o)>{words().gun_closer}</button>
+            {move || open.get().then(|| view! { <GunPanel stand=FULL /> })}
+        </section>
     }
 }
 

@@ -7,7 +7,7 @@ use super::clipboard::PartClipboard;
 use super::desk::desk;
 use super::end_strip::EndStrip;
 use super::film_canvas::{FilmCanvas, Show, wanted};
-use super::gun_panel::{BENCH, GunPanel};
+use super::gun_panel::{BENCH, GunPanel, PieceByPiece};
 use crate::draw::booth::{self, Scene, Standing, booth};
 use crate::words::words;
 
@@ -49,6 +49,7 @@ pub fn PartView() -> impl IntoView {
             </div>
             <EndStrip />
             <FilmMap />
+            <PieceByPiece />
             <p class="caution small">{w.caution_gun}</p>
         </div>
     }
