@@ -11,7 +11,7 @@ pub mod protocol;
 pub mod queue;
 pub mod state;
 #[cfg(target_arch = "wasm32")]
-mod views;
+pub mod views;
 pub mod words;
 pub mod worker;
 

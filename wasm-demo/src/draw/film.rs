@@ -232,7 +232,7 @@ pub fn key(wanted: Wanted, size: (usize, usize), dots_per_px: f64) -> Option<Pic
     let n = 256;
     let row: Vec<f32> = (0..n).map(|i| ((f64::from(i) + 0.5) / f64::from(n) * wanted.top()) as f32).collect();
     let dry: std::sync::Arc<[f32]> = [row.clone(), row].concat().into();
-    let grid = FilmGrid { nx: n as usize, ny: 2, cell: 1e-3, wet: dry.clone(), dry };
+    let grid = FilmGrid { nx: n as usize, ny: 2, size: (0.2, 0.02), dry };
     as_map(&grid, Some(wanted), size, dots_per_px)
 }
 
@@ -246,13 +246,7 @@ mod tests {
     use super::*;
 
     fn even(film: f32) -> FilmGrid {
-        FilmGrid {
-            nx: 40,
-            ny: 60,
-            cell: 2e-3,
-            dry: vec![film; 2400].into(),
-            wet: vec![2.0 * film; 2400].into(),
-        }
+        FilmGrid { nx: 40, ny: 60, size: (0.08, 0.12), dry: vec![film; 2400].into() }
     }
 
     fn pixel(p: &Picture, x: usize, y: usize) -> [u8; 3] {

@@ -87,10 +87,8 @@ mod tests {
                 "transfer_efficiency": { "value": efficiency, "model_low": 0.8 * efficiency, "model_high": 1.25 * efficiency },
             }),
             film: None,
-            along: None,
-            across: None,
             droplets: Arc::from([]),
-            done: 1.0,
+            digest: 0,
         }
     }
 

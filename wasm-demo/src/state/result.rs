@@ -2,6 +2,8 @@
 
 use std::sync::Arc;
 
+use mistcoat::job::PartShape;
+
 /// A film picture: `nx * ny` cells, row by row from the top left.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FilmGrid {
@@ -9,51 +11,50 @@ pub struct FilmGrid {
     pub nx: usize,
     /// Cells across the stroke (for a tube: round it).
     pub ny: usize,
-    /// Side of a cell [m].
-    pub cell: f64,
+    /// Width and height of the whole [m].
+    pub size: (f64, f64),
     /// Dry film for each cell [m].
     pub dry: Arc<[f32]>,
-    /// Wet film for each cell [m].
-    pub wet: Arc<[f32]>,
 }
 
 impl FilmGrid {
-    /// True when the arrays have one value for each cell.
+    /// The film over a job's part; none when the counts do not fit or the part has no size.
+    pub fn over(part: PartShape, columns: u32, rows: u32, dry: Vec<f32>) -> Option<Self> {
+        let size = match part {
+            PartShape::Panel { width, height } => (width, height),
+            PartShape::Tube { diameter, length } => (length, std::f64::consts::PI * diameter),
+        };
+        let grid = Self { nx: columns as usize, ny: rows as usize, size, dry: dry.into() };
+        grid.is_sound().then_some(grid)
+    }
+
+    /// True when there is one value for each cell.
     pub fn is_sound(&self) -> bool {
         let cells = self.nx.checked_mul(self.ny);
-        cells.is_some_and(|n| n > 0 && self.dry.len() == n && self.wet.len() == n)
-            && self.cell.is_finite()
-            && self.cell > 0.0
+        let long = |v: f64| v.is_finite() && v > 0.0;
+        cells.is_some_and(|n| n > 0 && self.dry.len() == n) && long(self.size.0) && long(self.size.1)
     }
 
     /// Width [m].
     pub fn width(&self) -> f64 {
-        self.nx as f64 * self.cell
+        self.size.0
     }
 
     /// Height [m].
     pub fn height(&self) -> f64 {
-        self.ny as f64 * self.cell
+        self.size.1
     }
 
     /// Mean dry film of each row, down the picture.
     pub fn down(&self) -> Profile {
         let row = |j: usize| self.dry[j * self.nx..(j + 1) * self.nx].iter().sum::<f32>() / self.nx as f32;
-        Profile {
-            start: -0.5 * self.height() + 0.5 * self.cell,
-            step: self.cell,
-            dry: (0..self.ny).map(row).collect(),
-        }
+        Profile::even(self.height(), (0..self.ny).map(row).collect())
     }
 
     /// Mean dry film of each column, along the picture.
     pub fn along(&self) -> Profile {
         let column = |i: usize| (0..self.ny).map(|j| self.dry[j * self.nx + i]).sum::<f32>() / self.ny as f32;
-        Profile {
-            start: -0.5 * self.width() + 0.5 * self.cell,
-            step: self.cell,
-            dry: (0..self.nx).map(column).collect(),
-        }
+        Profile::even(self.width(), (0..self.nx).map(column).collect())
     }
 }
 
@@ -69,6 +70,12 @@ pub struct Profile {
 }
 
 impl Profile {
+    /// Values at the middles of even steps over `length` [m] about 0.
+    pub fn even(length: f64, dry: Vec<f32>) -> Self {
+        let step = length / dry.len().max(1) as f64;
+        Self { start: 0.5 * (step - length), step, dry: dry.into() }
+    }
+
     /// The same with each value the mean over `reach` [m] about it, edges shortened.
     #[must_use]
     pub fn smoothed(&self, reach: f64) -> Self {
@@ -105,7 +112,7 @@ pub struct Bar {
     pub high: f64,
 }
 
-/// One run, finished or still growing.
+/// One finished run.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RunView {
     /// The job's text.
@@ -114,14 +121,10 @@ pub struct RunView {
     pub report: serde_json::Value,
     /// Film on the part or the card.
     pub film: Option<FilmGrid>,
-    /// Film along the fan's long axis.
-    pub along: Option<Profile>,
-    /// Film along its short axis.
-    pub across: Option<Profile>,
     /// Some droplets and where they ended.
     pub droplets: Arc<[DropletEnd]>,
-    /// Share of the run done, 0..=1; 1 when finished.
-    pub done: f64,
+    /// Digest of the run.
+    pub digest: u64,
 }
 
 impl RunView {
@@ -156,10 +159,8 @@ mod tests {
             job: String::new(),
             report: serde_json::json!({ "film": { "dry_um": { "mean": 21.5 } }, "pattern": { "kind": "split" } }),
             film: None,
-            along: None,
-            across: None,
             droplets: Arc::from([]),
-            done: 1.0,
+            digest: 0,
         };
         assert_eq!(run.number("film.dry_um.mean"), Some(21.5));
         assert_eq!(run.number("film.dry_um.min"), None);
@@ -168,9 +169,13 @@ mod tests {
     }
 
     #[test]
-    fn a_grid_with_a_wrong_count_is_unsound() {
-        let grid = FilmGrid { nx: 2, ny: 2, cell: 1e-3, dry: Arc::from([0.0; 4]), wet: Arc::from([0.0; 3]) };
-        assert!(!grid.is_sound());
-        assert!(FilmGrid { wet: Arc::from([0.0; 4]), ..grid }.is_sound());
+    fn a_grid_with_a_wrong_count_is_refused() {
+        let part = PartShape::Panel { width: 0.2, height: 0.1 };
+        assert!(FilmGrid::over(part, 2, 2, vec![0.0; 3]).is_none());
+        assert!(FilmGrid::over(part, u32::MAX, u32::MAX, vec![0.0; 4]).is_none());
+        let grid = FilmGrid::over(part, 4, 2, vec![0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0]).unwrap();
+        let down = grid.down();
+        assert_eq!((down.dry.as_ref(), down.start, down.step), (&[1.5, 5.5][..], -0.025, 0.05));
+        assert_eq!(grid.along().dry.as_ref(), &[2.0, 3.0, 4.0, 5.0]);
     }
 }

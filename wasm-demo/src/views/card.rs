@@ -111,7 +111,7 @@ fn Cards() -> impl IntoView {
                 out += &crate::draw::svg::line("dotted", (x, 28.0), (x, 40.0));
             }
         }
-        if let Some(film) = desk.run.get().and_then(|r| r.film.clone()) {
+        if let Some(film) = desk.film.get() {
             let curve = mm_curve(&film.down().smoothed(5e-3));
             let drawn = upright(&curve, f64::from(CARD_MM.1), 62.0, CARD.1);
             out += &crate::draw::svg::group("translate(260 40)", &drawn);
@@ -119,7 +119,7 @@ fn Cards() -> impl IntoView {
         out
     };
     let foot = move || {
-        let film = desk.run.get().and_then(|r| r.film.clone());
+        let film = desk.film.get();
         film.map(|film| {
             let ticks: Vec<f64> = (-3..=3).map(|k| 25.0 * f64::from(k)).collect();
             let drawn = lying(

@@ -15,8 +15,7 @@ use crate::words::{fill, words};
 pub fn Clipboard(children: Children) -> impl IntoView {
     let desk = desk();
     let run = desk.run;
-    let busy =
-        move || desk.flown.with(|t| run.with(|r| r.as_ref().is_none_or(|r| r.job != *t || r.done < 1.0)));
+    let busy = move || desk.busy();
     let stale = move || desk.flown.with(|t| run.with(|r| r.as_ref().is_some_and(|r| r.job != *t)));
     view! {
         <section class="clipboard" class:stale=stale>
@@ -37,10 +36,8 @@ pub fn Clipboard(children: Children) -> impl IntoView {
 }
 
 fn busy_words(desk: Desk) -> String {
-    match desk.fresh() {
-        Some(run) => fill(words().flown, &[&of_100(run.done)]),
-        None => words().waiting.into(),
-    }
+    let done = desk.done.get();
+    if done > 0.0 { fill(words().flown, &[&of_100(done)]) } else { words().waiting.into() }
 }
 
 /// The fan's plain name.
@@ -107,7 +104,7 @@ pub fn PartClipboard() -> impl IntoView {
             </p>
             {move || found().map(|(run, need)| view! { <Range need=need /> <Lines run=run.clone() need=need /> })}
             <div class="buttons">
-                <button type="button" class="main-button" disabled=move || desk.fresh().is_none_or(|r| r.done < 1.0)
+                <button type="button" class="main-button" disabled=move || desk.fresh().is_none()
                     on:click=move |_| desk.kept.set(desk.fresh())>{w.keep}</button>
             </div>
         </Clipboard>

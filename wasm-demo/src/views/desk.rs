@@ -6,7 +6,10 @@ use leptos::prelude::*;
 use mistcoat::job::{Job, JobError, with_key};
 use mistcoat::units::System;
 
-use crate::state::{CHAIR_LEG, GunFace, Knob, RunView, Stage, TABLE_TOP, card_job, face_of, is_tube};
+use crate::protocol::Film;
+use crate::state::{
+    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, Knob, RunView, Stage, TABLE_TOP, card_job, face_of, is_tube,
+};
 
 /// Views that exist.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,8 +64,12 @@ pub struct Desk {
     pub parsed: Memo<Option<Job>>,
     /// The text to fly for the view shown.
     pub flown: Memo<String>,
-    /// The run that answers `flown`, growing or finished; the one before it until the first news.
+    /// The last finished run; it answers `flown` when its job is that text.
     pub run: RwSignal<Option<Arc<RunView>>>,
+    /// The film as last heard of, growing or finished.
+    pub film: RwSignal<Option<FilmGrid>>,
+    /// Share of the run under way that is flown, 0..=1.
+    pub done: RwSignal<f64>,
     /// A run kept to compare with.
     pub kept: RwSignal<Option<Arc<RunView>>>,
     /// The value that was refused last.
@@ -106,6 +113,8 @@ impl Desk {
             parsed,
             flown,
             run: RwSignal::new(None),
+            film: RwSignal::new(None),
+            done: RwSignal::new(0.0),
             kept: RwSignal::new(None),
             refused: RwSignal::new(None),
             stops: RwSignal::new(0),
@@ -153,6 +162,31 @@ impl Desk {
         self.view.set(view);
     }
 
+    /// Whether the text to fly has no finished run yet.
+    pub fn busy(&self) -> bool {
+        self.flown.with(|text| self.run.with(|run| run.as_ref().is_none_or(|run| run.job != *text)))
+    }
+
+    /// Takes the film of a run under way on the job `text`; news of any other text is dropped.
+    pub fn hear_film(&self, text: &str, film: &Film, done: f64) {
+        if self.flown.with_untracked(|t| t == text) {
+            self.done.set(done);
+            self.film.set(grid(text, film));
+        }
+    }
+
+    /// Takes a finished run on the job `text`; a report that cannot be read counts as none.
+    pub fn hear_done(&self, text: &str, report: &str, digest: u64, film: &Film, droplets: Arc<[DropletEnd]>) {
+        if self.flown.with_untracked(|t| t != text) {
+            return;
+        }
+        let film = grid(text, film);
+        self.done.set(1.0);
+        self.film.set(film.clone());
+        let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
+        self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));
+    }
+
     /// The run that is not out of date.
     pub fn fresh(&self) -> Option<Arc<RunView>> {
         let run = self.run.get()?;
@@ -165,7 +199,7 @@ impl Desk {
         self.in_hand.set(Some(knob));
         if knob == Knob::Fan && !self.touched.get_untracked() {
             self.touched.set(true);
-            let fresh = self.run.get_untracked().filter(|r| r.done >= 1.0);
+            let fresh = untrack(|| self.fresh());
             if self.kept.with_untracked(Option::is_none) && self.view.get_untracked() == View::Part {
                 self.kept.set(fresh);
             }
@@ -216,4 +250,9 @@ fn share(v: f64) -> String {
 /// The desk of this page.
 pub fn desk() -> Desk {
     use_context::<Desk>().unwrap_or_else(Desk::new)
+}
+
+fn grid(text: &str, film: &Film) -> Option<FilmGrid> {
+    let part = Job::from_toml(text).ok()?.part;
+    FilmGrid::over(part, film.columns, film.rows, film.values.clone())
 }

@@ -39,11 +39,8 @@ pub fn EndStrip() -> impl IntoView {
         let times = run.number("pattern.length_mm")? * 1e-3 / diameter;
         Some(fill(w.end_says, &[&of_100(share), &format!("{times:.0}")]))
     };
-    let why = move || {
-        desk.kept.with(|k| {
-            k.as_ref().is_some_and(|k| desk.fresh().is_some_and(|r| r.job != k.job && r.done >= 1.0))
-        })
-    };
+    let why =
+        move || desk.kept.with(|k| k.as_ref().is_some_and(|k| desk.fresh().is_some_and(|r| r.job != k.job)));
     let views = move || {
         let kept = desk.kept.get().filter(|k| desk.fresh().is_none_or(|r| r.job != k.job));
         let runs: Vec<_> =

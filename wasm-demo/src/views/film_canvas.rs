@@ -44,7 +44,7 @@ pub fn FilmCanvas(
     let size = ((f64::from(width) * ratio).round() as usize, (f64::from(height) * ratio).round() as usize);
     Effect::new(move |_| {
         let Some(canvas) = node.get() else { return };
-        let grid = desk.run.get().and_then(|r| r.film.clone());
+        let grid = desk.film.get();
         let picture = draw(show, grid.as_ref(), size, ratio);
         put(&canvas, picture.as_ref(), size);
     });

@@ -23,6 +23,7 @@ pub fn PartView() -> impl IntoView {
         desk.parsed.with(|job| {
             let Some(job) = job else { return String::new() };
             let run = desk.fresh();
+            let done = desk.done.get();
             let part = match job.part {
                 PartShape::Tube { diameter, length } => Standing::Tube { diameter, length },
                 PartShape::Panel { width, height } => Standing::Panel { width, height },
@@ -33,7 +34,7 @@ pub fn PartView() -> impl IntoView {
                 part,
                 fan_height: fan,
                 distance: job.stroke.distance,
-                done: run.map(|r| r.done),
+                done: if run.is_some() { Some(1.0) } else { (done > 0.0).then_some(done) },
             };
             booth(&scene, 0.5 * BOOTH_WIDTH - 20.0)
         })
@@ -63,14 +64,10 @@ fn FilmMap() -> impl IntoView {
     let tube = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
     let title = move || if tube() { w.film_map_tube } else { w.film_map_panel };
     let shape = Memo::new(move |_| {
-        desk.run
-            .get()
-            .and_then(|r| r.film.as_ref().map(|f| f.height() / f.width()))
-            .unwrap_or(0.2)
-            .clamp(0.04, 1.0)
+        desk.film.with(|f| f.as_ref().map(|f| f.height() / f.width())).unwrap_or(0.2).clamp(0.04, 1.0)
     });
     move || {
-        desk.run.with(|r| r.as_ref().is_some_and(|r| r.film.is_some())).then(|| {
+        desk.film.with(Option::is_some).then(|| {
             let height = (784.0 * shape.get()).clamp(56.0, 480.0) as u32;
             view! {
                 <section class="film-map">
