@@ -91,7 +91,13 @@ pub fn compile() -> Result<PathBuf> {
     if !status.success() {
         bail!("the page did not compile (cargo: {status})");
     }
-    Ok(target_folder().join(target::WASM).join("release-wasm").join(NAME).with_extension("wasm"))
+    Ok(compiled())
+}
+
+/// The raw wasm, once it is compiled.
+#[must_use]
+pub fn compiled() -> PathBuf {
+    target_folder().join(target::WASM).join("release-wasm").join(NAME).with_extension("wasm")
 }
 
 /// Settings of the calling build that would leak into the page's.

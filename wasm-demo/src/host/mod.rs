@@ -46,7 +46,7 @@ fn run(options: &Options) -> Result<()> {
         }
         Work::BuildOnly(folder) => {
             build::into_folder(folder)?;
-            print!("{}", size::table(folder)?);
+            print!("{}{}", size::by_crate(&build::compiled())?, size::table(folder)?);
             println!("{}: ready for any file server", folder.display());
             Ok(())
         }

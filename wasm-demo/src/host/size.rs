@@ -5,8 +5,11 @@ use std::fs;
 use std::io::Write as _;
 use std::path::Path;
 
+use std::collections::BTreeMap;
+
 use anyhow::{Context, Result};
 use flate2::{Compression, write::GzEncoder};
+use wasmparser::{KnownCustom, Name, Parser, Payload, TypeRef};
 
 /// One line for each file of the built page, and the sum: bytes as stored, and gzipped as most servers send them.
 ///
@@ -33,6 +36,70 @@ pub fn table(folder: &Path) -> Result<String> {
     Ok(text)
 }
 
+/// Lines of [`by_crate`]; smaller ones are added up.
+const LARGEST: usize = 12;
+
+/// The code of the wasm by the crate that its functions are from; generic and inlined code counts where it ended up.
+///
+/// # Errors
+/// When the file is no wasm.
+pub fn by_crate(wasm: &Path) -> Result<String> {
+    let bytes = fs::read(wasm).with_context(|| format!("{}: cannot be read", wasm.display()))?;
+    let mut sizes: BTreeMap<String, usize> = BTreeMap::new();
+    let (mut bodies, mut names, mut imported, mut data) = (Vec::new(), BTreeMap::new(), 0, 0);
+    for payload in Parser::new(0).parse_all(&bytes) {
+        match payload? {
+            Payload::ImportSection(section) => {
+                for import in section.into_imports() {
+                    imported += u32::from(matches!(import?.ty, TypeRef::Func(_)));
+                }
+            }
+            Payload::CodeSectionEntry(body) => bodies.push(body.range().len()),
+            Payload::DataSection(section) => data = section.range().len(),
+            Payload::CustomSection(section) => {
+                if let KnownCustom::Name(section) = section.as_known() {
+                    for part in section {
+                        if let Name::Function(map) = part? {
+                            for naming in map {
+                                let naming = naming?;
+                                names.insert(naming.index, crate_of(naming.name));
+                            }
+                        }
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+    for (index, size) in (imported..).zip(bodies) {
+        *sizes.entry(names.remove(&index).unwrap_or_else(|| "unnamed".into())).or_default() += size;
+    }
+    *sizes.entry("(data)".into()).or_default() += data;
+    let mut sizes: Vec<(String, usize)> = sizes.into_iter().collect();
+    sizes.sort_by(|a, b| b.1.cmp(&a.1).then_with(|| a.0.cmp(&b.0)));
+    let rest = sizes.split_off(LARGEST.min(sizes.len()));
+    let mut text = String::from("Before wasm-bindgen, by crate:\n");
+    for (name, size) in &sizes {
+        writeln!(text, "{size:>9} bytes  {name}")?;
+    }
+    writeln!(text, "{:>9} bytes  {} others", rest.iter().map(|(_, size)| size).sum::<usize>(), rest.len())?;
+    Ok(text)
+}
+
+/// The crate in a function's name: the first word of its path.
+fn crate_of(name: &str) -> String {
+    let name = format!("{:#}", rustc_demangle::demangle(name));
+    let path = name.trim_start_matches(['<', '&', '[', '(', '*']);
+    let path = ["mut ", "const ", "dyn "].iter().fold(path, |path, word| path.trim_start_matches(word));
+    let word = path.split(|c: char| !(c.is_alphanumeric() || c == '_')).next().unwrap_or_default();
+    match word {
+        _ if word.starts_with("__wb") || word.starts_with("wasm_bindgen") => "wasm_bindgen".into(),
+        // `<T as Trait>::function`
+        _ if word.starts_with(|c: char| c.is_ascii_uppercase()) => "(generic)".into(),
+        _ => word.to_owned(),
+    }
+}
+
 /// Gzip at the best level.
 ///
 /// # Errors
@@ -41,4 +108,19 @@ pub fn gzip(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
     encoder.write_all(bytes)?;
     Ok(encoder.finish()?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::crate_of;
+
+    #[test]
+    fn a_function_belongs_to_a_crate() {
+        assert_eq!(crate_of("_ZN8mistcoat4math3exp17h0123456789abcdefE"), "mistcoat");
+        assert_eq!(crate_of("<mistcoat::job::Job as core::fmt::Debug>::fmt"), "mistcoat");
+        assert_eq!(crate_of("<&mut std::io::Stdout as std::io::Write>::write"), "std");
+        assert_eq!(crate_of("memcpy"), "memcpy");
+        assert_eq!(crate_of("<T as core::convert::Into<U>>::into"), "(generic)");
+        assert_eq!(crate_of("__wbindgen_describe___wbg_log_0123"), "wasm_bindgen");
+    }
 }
