@@ -1,6 +1,7 @@
-//! The page in a real browser. Build it first: `cargo page --build-only target/page/site`.
+//! The page in a real browser. Build it first: `cargo checks --only page`.
 
 mod loading;
+mod screens;
 
 use std::process::ExitCode;
 
@@ -11,6 +12,8 @@ const TESTS: &[Test<Server>] = &[
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),
+    ("screens::nothing_is_cut_off_at_the_side", screens::nothing_is_cut_off_at_the_side),
+    ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),
 ];
 
 fn main() -> ExitCode {
