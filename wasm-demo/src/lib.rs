@@ -23,8 +23,23 @@ mod start {
     /// Runs when the wasm is ready, in the page and in the worker alike.
     #[wasm_bindgen(start)]
     pub fn start() {
-        if web_sys::window().is_some() {
+        if let Some(document) = web_sys::window().and_then(|window| window.document()) {
+            std::panic::set_hook(Box::new(move |panic| say(&document, &panic.to_string())));
             mount_to_body(crate::views::App);
+        }
+    }
+
+    /// Says in the page that it failed; after a panic nothing of it answers any more.
+    fn say(document: &web_sys::Document, message: &str) {
+        web_sys::console::error_1(&message.into());
+        let notice = document.create_element("p").ok().zip(document.body());
+        if let Some((notice, body)) = notice {
+            notice.set_class_name("page-failed");
+            let _ = notice.set_attribute("role", "alert");
+            notice.set_text_content(Some(&format!(
+                "This page failed and cannot go on; reload it. It said: {message}"
+            )));
+            let _ = body.prepend_with_node_1(&notice);
         }
     }
 }

@@ -39,7 +39,7 @@ fn main() -> Result<()> {
     let page = browser.tab()?;
     page.show_on(screen)?;
     page.go(&address)?;
-    page.wait_for("main")?;
+    page.wait_for("main, .page-failed")?;
     if let Some(script) = script {
         page.value(&script)?;
     }

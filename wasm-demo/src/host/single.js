@@ -17,6 +17,9 @@ globalThis.mistcoatWorker = () => {
 };
 
 wasm_bindgen({ module_or_path: compiled }).catch((error) => {
-  document.body.textContent = `The page could not start: ${error.message ?? error}`;
+  // A panic has told its own words already.
+  if (!document.querySelector(".page-failed")) {
+    document.body.textContent = `The page could not start: ${error.message ?? error}`;
+  }
   throw error;
 });
