@@ -2,10 +2,12 @@
 
 pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, air_span, card_job, face_of, is_tube, with_part};
 pub use self::face::{Feed, GunFace, Knob, Stage};
+pub use self::history::History;
 pub use self::need::{Need, middle_over_ends, need};
 pub use self::result::{Bar, DropletEnd, FilmGrid, Profile, RunView};
 
 mod bench;
 mod face;
+mod history;
 mod need;
 mod result;

@@ -8,7 +8,8 @@ use mistcoat::units::System;
 
 use crate::protocol::Film;
 use crate::state::{
-    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, Knob, RunView, Stage, TABLE_TOP, card_job, face_of, is_tube,
+    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, RunView, Stage, TABLE_TOP, card_job, face_of,
+    is_tube,
 };
 
 /// Views that exist.
@@ -74,6 +75,8 @@ pub struct Desk {
     pub kept: RwSignal<Option<Arc<RunView>>>,
     /// The value that was refused last.
     pub refused: RwSignal<Option<Refused>>,
+    /// What can be undone.
+    pub history: RwSignal<History>,
     /// Counts presses of Stop.
     pub stops: RwSignal<u32>,
     /// Burst on the card, as typed.
@@ -92,9 +95,9 @@ pub struct Desk {
     pub touched: RwSignal<bool>,
 }
 
-impl Desk {
+impl Default for Desk {
     /// The desk as a first visitor finds it.
-    pub fn new() -> Self {
+    fn default() -> Self {
         let view = RwSignal::new(View::Part);
         let job = RwSignal::new(String::from(CHAIR_LEG));
         let burst = RwSignal::new(String::from("0.5 s"));
@@ -117,6 +120,7 @@ impl Desk {
             done: RwSignal::new(0.0),
             kept: RwSignal::new(None),
             refused: RwSignal::new(None),
+            history: RwSignal::new(History::default()),
             stops: RwSignal::new(0),
             burst,
             upright,
@@ -127,7 +131,9 @@ impl Desk {
             touched: RwSignal::new(false),
         }
     }
+}
 
+impl Desk {
     /// Sets one key of the job; a refused value leaves the job as it was and is told beside its field.
     pub fn set(&self, key: &str, value: &str) -> bool {
         let edited = self.job.with_untracked(|text| with_key(text, key, value));
@@ -139,9 +145,7 @@ impl Desk {
         match edited.and_then(|text| Job::from_toml(&text).map(|_| text)) {
             Ok(text) => {
                 self.refused.set(None);
-                if self.job.with_untracked(|old| *old != text) {
-                    self.job.set(text);
-                }
+                self.put(key, text);
                 true
             }
             Err(error) => {
@@ -151,12 +155,34 @@ impl Desk {
         }
     }
 
+    /// Puts another job text in place, so that it can be undone.
+    fn put(&self, key: &str, text: String) {
+        let old = self.job.get_untracked();
+        if old != text {
+            let now = window().performance().map_or(0.0, |p| p.now());
+            self.history.update(|h| h.note(old, key, now));
+            self.job.set(text);
+        }
+    }
+
+    /// Takes the last change back, or puts it in again.
+    pub fn step(&self, back: bool) {
+        let current = self.job.get_untracked();
+        let text =
+            self.history.try_update(|h| if back { h.undo(current) } else { h.redo(current) }).flatten();
+        if let Some(text) = text {
+            self.refused.set(None);
+            self.job.set(text);
+        }
+    }
+
     /// Opens a question's preset.
     pub fn open(&self, view: View) {
-        self.job.set(match view {
-            View::Part => CHAIR_LEG.into(),
-            View::Card => TABLE_TOP.into(),
-        });
+        let text = match view {
+            View::Part => CHAIR_LEG,
+            View::Card => TABLE_TOP,
+        };
+        self.put("preset", text.into());
         self.kept.set(None);
         self.touched.set(false);
         self.view.set(view);
@@ -249,7 +275,7 @@ fn share(v: f64) -> String {
 
 /// The desk of this page.
 pub fn desk() -> Desk {
-    use_context::<Desk>().unwrap_or_else(Desk::new)
+    use_context::<Desk>().unwrap_or_default()
 }
 
 fn grid(text: &str, film: &Film) -> Option<FilmGrid> {

@@ -1,17 +1,15 @@
 //! The drawn gun as control panel, in the size of its view.
 
-use leptos::ev;
 use leptos::prelude::*;
-use mistcoat::units::Quantity;
 
 use super::desk::desk;
+use super::gun_labels::{SideLabels, Trigger};
 use super::knob::{KnobHit, KnobLabel};
 use crate::draw::gun::{self, geometry::Pose, hit};
 use crate::draw::svg::{circle, line, n};
 use crate::draw::{chalk, plume};
-use crate::figures::said;
 use crate::state::{Knob, Stage};
-use crate::words::{fill, words};
+use crate::words::words;
 
 /// How the gun stands in its panel.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -200,71 +198,6 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
     }
 }
 
-/// Labels that are no knobs.
-#[component]
-fn SideLabels(full: bool) -> impl IntoView {
-    let desk = desk();
-    let w = words();
-    let cup = move || {
-        let face = desk.face();
-        let volume = desk.parsed.with(|j| j.as_ref().map(|j| j.kit.cup_volume)).unwrap_or(f64::NAN);
-        let say = |v: f64| said(Quantity::Volume, v, desk.system.get());
-        fill(w.cup_left, &[&say(face.cup_level * volume), &say(volume)])
-    };
-    let gauge = move || {
-        let pa = desk.face().pulled_bar * 1e5;
-        fill(w.gauge_pulled, &[&said(Quantity::Pressure, pa, desk.system.get())])
-    };
-    let tip = move || {
-        let bore = desk.parsed.with(|j| j.as_ref().map(|j| j.kit.tip_bore)).unwrap_or(f64::NAN);
-        fill(w.tip_does, &[&format!("{:.1}\u{202f}mm", 1e3 * bore)])
-    };
-    let clicks = move || w.cap_clicks[usize::from(desk.face().cap_eighths % 4)];
-    let turnable = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
-    let turn_cap = move |_| {
-        let to = if desk.face().cap_eighths == 0 { "across" } else { "along" };
-        desk.set("stroke.fan_axis", to);
-    };
-    view! {
-        {full.then(|| view! {
-            <p class="tag tag-order">{w.order}</p>
-            <Tag class="tag tag-vent" name=w.vent says=Signal::derive(move || w.vent_does.into()) />
-            <Tag class="tag tag-way" name=w.paint_way says=Signal::derive(move || w.paint_way_does.into()) />
-            <Tag class="tag tag-tip" name=w.tip says=Signal::derive(tip) />
-            <Tag class="tag tag-closer" name=w.closer says=Signal::derive(move || w.closer_does.into()) />
-            <Tag class="tag tag-passage" name=w.air_way says=Signal::derive(move || w.air_way_does.into()) />
-            <p class="tag tag-hose small">{w.hose}</p>
-        })}
-        <Tag class="tag tag-cup" name=w.cup says=Signal::derive(cup) />
-        <div class="tag tag-cap">
-            <p class="knob-name">{w.air_cap}</p>
-            <p class="small">{full.then_some(w.cap_cut)} " " {move || (!full).then(clicks)}</p>
-            {move || (!full && turnable()).then(|| view! { <button type="button" class="link" on:click=turn_cap>{w.turn_cap}</button> })}
-        </div>
-        {full.then(|| view! {
-            <div class="tag tag-front">
-                <p class="knob-name">{w.cap_front}</p>
-                <p class="small">{clicks}</p>
-                {move || turnable().then(|| view! { <button type="button" class="link" on:click=turn_cap>{w.turn_cap}</button> })}
-            </div>
-        })}
-        <Tag class="tag tag-trigger" name=w.trigger says=Signal::derive(move || if full { w.trigger_does } else { w.trigger_short }.into()) />
-        <Tag class="tag tag-gauge" name=w.gauge says=Signal::derive(move || format!("{} {}", gauge(), w.gauge_set)) />
-        <div class="tag tag-foot">
-            <p class="small">{w.elsewhere}</p>
-            <button type="button" class="link" on:click=move |_| desk.mirror.update(|m| *m = !*m)>
-                {move || if desk.mirror.get() { w.right_hand } else { w.left_hand }}
-            </button>
-        </div>
-    }
-}
-
-/// A name and what is to be said of it.
-#[component]
-fn Tag(class: &'static str, name: &'static str, says: Signal<String>) -> impl IntoView {
-    view! { <div class=class><p class="knob-name">{name}</p><p class="small">{says}</p></div> }
-}
-
 /// The whole gun with every piece named, opened in place.
 #[component]
 pub fn PieceByPiece() -> impl IntoView {
@@ -275,51 +208,5 @@ pub fn PieceByPiece() -> impl IntoView {
                 on:click=move |_| open.update(|o| *o = !*o)>{words().gun_closer}</button>
             {move || open.get().then(|| view! { <GunPanel stand=FULL /> })}
         </section>
-    }
-}
-
-/// The trigger: rest, air, paint.
-#[component]
-fn Trigger() -> impl IntoView {
-    let desk = desk();
-    let w = words();
-    let place = move || match desk.stage.get() {
-        Stage::Rest => 0_u8,
-        Stage::Air => 1,
-        Stage::Paint => 2,
-    };
-    let set = move |to: i16| {
-        desk.stage.set(match to {
-            ..=0 => Stage::Rest,
-            1 => Stage::Air,
-            _ => Stage::Paint,
-        });
-    };
-    let face = Memo::new(move |_| hit::trigger(&Pose::of(&desk.face())));
-    let rect = move |class: &'static str, by: f64| {
-        let h = move || face.get().grown(by);
-        view! {
-            <rect class=class transform=move || h().transform x=move || h().x.to_string() y=move || h().y.to_string()
-                width=move || h().w.to_string() height=move || h().h.to_string() rx="16" />
-        }
-    };
-    view! {
-        <g class="knob-hit" role="slider" tabindex="0" aria-label=w.trigger aria-valuemin="0" aria-valuemax="2"
-            aria-valuenow=move || place().to_string() aria-valuetext=move || w.stages[usize::from(place())]
-            on:keydown=move |event: ev::KeyboardEvent| {
-                let at = i16::from(untrack(place));
-                match event.key().as_str() {
-                    "ArrowUp" | "ArrowRight" => set(at + 1),
-                    "ArrowDown" | "ArrowLeft" => set(at - 1),
-                    "Home" => set(0),
-                    "End" => set(2),
-                    _ => return,
-                }
-                event.prevent_default();
-            }
-            on:click=move |_| set((i16::from(untrack(place)) + 1) % 3)
-        >
-            {rect("hit", 0.0)} {rect("ring-gap", 0.0)} {rect("ring", 2.0)}
-        </g>
     }
 }

@@ -35,6 +35,12 @@ pub fn Header() -> impl IntoView {
             </button>
         }
     };
+    let step = move |back: bool, name: &'static str| {
+        let off = move || desk.history.with(|h| if back { !h.can().0 } else { !h.can().1 });
+        view! {
+            <button type="button" class="plain-button" disabled=off on:click=move |_| desk.step(back)>{name}</button>
+        }
+    };
     view! {
         <a class="skip" href="#view">{w.skip}</a>
         <header class="head">
@@ -42,6 +48,9 @@ pub fn Header() -> impl IntoView {
                 <h1 class="wordmark">"mistcoat"</h1>
                 <nav aria-label=w.menu class="menu">{item(View::Card, w.card)} {item(View::Part, w.part)}</nav>
                 <div class="head-end">
+                    {step(true, w.undo)}
+                    {step(false, w.redo)}
+                    <a class="plain-button" href=move || desk.job.with(|t| super::link::to(t)).unwrap_or_default()>{w.link}</a>
                     <div role="group" aria-label=w.units class="units">
                         {unit(System::Metric, w.metric)} {unit(System::Us, w.us)}
                     </div>

@@ -1,15 +1,15 @@
 //! One knob: taken hold of on the drawn gun, or by its label with turn counter and figure.
 
+use leptos::ev;
 use leptos::prelude::*;
-use leptos::{ev, html};
-use mistcoat::units::{Quantity, System};
+use mistcoat::units::Quantity;
 use wasm_bindgen::JsCast;
 
 use super::desk::{Desk, desk};
 use super::fields::Complaint;
+use super::knob_figure::{Counter, Pressure, Turns};
 use crate::draw::gun::{geometry::Pose, hit};
-use crate::draw::spiral::spiral;
-use crate::figures::{of_100, parse_turns, said, turns};
+use crate::figures::{of_100, said, turns};
 use crate::state::Knob;
 use crate::words::{fill, words};
 
@@ -37,7 +37,7 @@ pub fn key(knob: Knob) -> &'static str {
 }
 
 /// Opening and turns of a knob now.
-fn now(desk: Desk, knob: Knob) -> (f64, f64) {
+pub fn now(desk: Desk, knob: Knob) -> (f64, f64) {
     let face = desk.face();
     (face.open(knob), face.turns(knob))
 }
@@ -53,8 +53,13 @@ fn turn_by(desk: Desk, knob: Knob, by: f64) {
 fn place(desk: Desk, knob: Knob) -> String {
     let (open, full) = now(desk, knob);
     let turned = open * full;
-    let unit = if turned <= 1.0 + STEP / 2.0 { words().turn_out } else { words().turns_out };
-    format!("{} {unit}", turns(turned))
+    format!("{} {}", turns(turned), turns_word(turned))
+}
+
+/// "turn out" up to one turn, else "turns out".
+pub fn turns_word(turned: f64) -> &'static str {
+    let some_of_one = turned > STEP / 2.0 && turned < 1.0 + STEP / 2.0;
+    if some_of_one { words().turn_out } else { words().turns_out }
 }
 
 fn spoken(desk: Desk, knob: Knob) -> String {
@@ -65,7 +70,8 @@ fn spoken(desk: Desk, knob: Knob) -> String {
     }
 }
 
-fn pressure(desk: Desk) -> String {
+/// Pressure at the inlet, said.
+pub fn pressure(desk: Desk) -> String {
     let pa = desk.parsed.with(|j| j.as_ref().map(|j| j.gun.inlet_pressure)).unwrap_or(f64::NAN);
     said(Quantity::Pressure, pa, desk.system.get())
 }
@@ -85,7 +91,7 @@ fn on_key(desk: Desk, knob: Knob, event: &ev::KeyboardEvent) {
 }
 
 /// Holds the pointer so that a drag goes on outside the knob.
-fn capture(event: &ev::PointerEvent) {
+pub fn capture(event: &ev::PointerEvent) {
     if let Some(element) = event.current_target().and_then(|t| t.dyn_into::<web_sys::Element>().ok()) {
         // Refused only when the pointer is already up; then there is no drag either.
         let _ = element.set_pointer_capture(event.pointer_id());
@@ -141,8 +147,8 @@ pub fn KnobHit(knob: Knob) -> impl IntoView {
             on:pointercancel=move |_| held.set_value(None)
         >
             {rect("hit", 10.0)}
-            {rect("ring-gap", 5.0)}
-            {rect("ring", 7.0)}
+            {rect("ring-gap", 6.0)}
+            {rect("ring", 11.0)}
         </g>
     }
 }
@@ -194,102 +200,5 @@ pub fn KnobLabel(knob: Knob) -> impl IntoView {
             <Complaint key=key(knob) keys=&[] />
             <p class="does small">{does}</p>
         </div>
-    }
-}
-
-/// The spiral; dragged round its middle it turns the knob.
-#[component]
-fn Counter(knob: Knob) -> impl IntoView {
-    let desk = desk();
-    let node = NodeRef::<leptos::svg::Svg>::new();
-    let held = StoredValue::new(None::<f64>);
-    let angle = move |event: &ev::PointerEvent| -> Option<f64> {
-        let b = node.get_untracked()?.get_bounding_client_rect();
-        let x = f64::from(event.client_x()) - b.left() - 0.5 * b.width();
-        let y = f64::from(event.client_y()) - b.top() - 0.5 * b.height();
-        (x.hypot(y) > 4.0).then(|| y.atan2(x))
-    };
-    let drawn = move || {
-        let (o, f) = now(desk, knob);
-        spiral(o * f, f)
-    };
-    view! {
-        <svg node_ref=node class="spiral" viewBox="0 0 44 44" width="44" height="44" aria-hidden="true"
-            on:pointerdown=move |event: ev::PointerEvent| {
-                capture(&event);
-                desk.in_hand.set(Some(knob));
-                held.set_value(angle(&event));
-            }
-            on:pointermove=move |event: ev::PointerEvent| {
-                if let (Some(from), Some(to)) = (held.get_value(), angle(&event)) {
-                    let mut by = from - to;
-                    let half = std::f64::consts::PI;
-                    if by > half { by -= 2.0 * half } else if by < -half { by += 2.0 * half }
-                    let (open, full) = untrack(|| now(desk, knob));
-                    desk.turn(knob, (open * full + by / (2.0 * half)) / full);
-                    held.set_value(Some(to));
-                }
-            }
-            on:pointerup=move |_| held.set_value(None)
-            on:pointercancel=move |_| held.set_value(None)
-        >
-            <g inner_html=drawn></g>
-        </svg>
-    }
-}
-
-/// Turns, typed.
-#[component]
-fn Turns(knob: Knob) -> impl IntoView {
-    let desk = desk();
-    let w = words();
-    let wrong = RwSignal::new(None::<String>);
-    let full = move || now(desk, knob).1;
-    let shown = move || turns(now(desk, knob).0 * full());
-    let input = NodeRef::<html::Input>::new();
-    view! {
-        <label class="turns">
-            <input node_ref=input type="text" inputmode="text" autocomplete="off" size="4" aria-label=format!("{}, {}", name(knob), w.turns_out)
-                aria-invalid=move || wrong.get().is_some().to_string()
-                prop:value=shown
-                on:focus=move |_| desk.in_hand.set(Some(knob))
-                on:change=move |event| {
-                    let text = event_target_value(&event);
-                    let full = untrack(full);
-                    match parse_turns(&text).filter(|t| *t <= full + 1e-9) {
-                        Some(t) => { wrong.set(None); desk.turn(knob, t / full); }
-                        None => wrong.set(Some(fill(w.turns_wrong, &[text.trim(), &turns(full)]))),
-                    }
-                    if let Some(input) = input.get_untracked() && wrong.with_untracked(Option::is_none) {
-                        input.set_value(&untrack(shown));
-                    }
-                } />
-            <span>{move || if now(desk, knob).0 * full() <= 1.0 + STEP / 2.0 { w.turn_out } else { w.turns_out }}</span>
-        </label>
-        {move || wrong.get().map(|m| view! { <span class="complaint" role="alert">{m}</span> })}
-    }
-}
-
-/// Pressure at the gun, typed.
-#[component]
-fn Pressure() -> impl IntoView {
-    let desk = desk();
-    let input = NodeRef::<html::Input>::new();
-    view! {
-        <label class="turns">
-            <input node_ref=input type="text" autocomplete="off" size="7" aria-label=format!("{}, {}", words().air_knob, words().at_the_gun)
-                prop:value=move || pressure(desk)
-                on:focus=move |_| desk.in_hand.set(Some(Knob::Air))
-                on:change=move |event| {
-                    let mut text = event_target_value(&event).replace(crate::figures::THIN, " ").trim().to_string();
-                    if mistcoat::units::parse_number(&text).is_ok() {
-                        text += if desk.system.get_untracked() == System::Us { " psi" } else { " bar" };
-                    }
-                    if desk.set("gun.inlet_pressure", &text) && let Some(input) = input.get_untracked() {
-                        input.set_value(&untrack(|| pressure(desk)));
-                    }
-                } />
-            <span>{words().at_the_gun}</span>
-        </label>
     }
 }

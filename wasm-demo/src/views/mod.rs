@@ -8,9 +8,12 @@ pub mod desk;
 mod end_strip;
 mod fields;
 mod film_canvas;
+mod gun_labels;
 mod gun_panel;
 mod header;
 mod knob;
+mod knob_figure;
+mod link;
 mod part;
 
 use desk::{Desk, View};
@@ -18,12 +21,19 @@ use desk::{Desk, View};
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    let desk = Desk::new();
+    let desk = Desk::default();
     provide_context(desk);
+    match link::of_address() {
+        Some(Ok(text)) => desk.job.set(text),
+        Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),
+        None => {}
+    }
+    link::follow(desk);
     view! {
         <header::Header />
         <header::Questions />
         <main id="view" tabindex="-1">
+            <div class="link-problem"><fields::Complaint key="link" keys=&[] /></div>
             <h2 class="unseen">{move || match desk.view.get() {
                 View::Card => crate::words::words().card,
                 View::Part => crate::words::words().part,
