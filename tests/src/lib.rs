@@ -3,3 +3,4 @@
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod chromium;
+pub mod fields;

@@ -1,9 +1,18 @@
 //! Published values beside the model's. Tables in `data/published/`, each with its source.
 
 mod air;
+mod cloud;
 mod constants;
 mod cups;
+mod cylinder;
+mod drag;
+mod eddies;
 mod evaporation;
+mod exposure;
+mod impaction;
+mod jet;
 mod sizes;
 mod table;
 mod tip;
+mod tube_flow;
+mod wall_flow;
