@@ -1,1 +1,10 @@
-//! .
+//! What the benches share: the task, who does it, and how what landed is counted.
+
+#[path = "../peers/scalar.rs"]
+pub mod scalar;
+
+pub mod clock;
+pub mod kernel;
+pub mod scene;
+pub mod tally;
+pub mod task;
