@@ -58,6 +58,10 @@ pub struct Spray {
     pub surface_tension: f64,
     /// Volume solids as it leaves the tip [-].
     pub volume_solids: f64,
+    /// Density of the volatiles, by volume [kg/m3].
+    pub volatile_density: f64,
+    /// Schmidt number of their vapour in the booth's air, by volume [-].
+    pub schmidt: f64,
     /// How a droplet of this paint dries in flight.
     pub evaporation: EvaporationCurve,
 }

@@ -22,6 +22,8 @@ pub enum Purpose {
     CardEmission = 4,
     /// Flight to the large card.
     CardFlight = 5,
+    /// What happens at the large card.
+    CardWall = 6,
 }
 
 fn split_mix(state: &mut u64) -> u64 {

@@ -1,6 +1,7 @@
 //! Drying in flight: one curve of volume against exposure serves droplets of every size.
 
 mod drying;
+mod shrinking;
 mod solvent;
 
 pub use drying::{Drying, DryingAir};

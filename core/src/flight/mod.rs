@@ -13,5 +13,5 @@ pub use batch::{Batch, END_DRIFTED, END_HIT, END_PASSED, Start};
 pub use drag::{drag_factor, relaxation_time};
 pub use fly::{Scene, fly, levels};
 pub use kernel::{Noise, fly_lanes};
-pub use settings::{FlightSettings, STEP};
+pub use settings::{ALOFT, FlightSettings, STEP};
 pub use turbulence::{Turn, turn_eddies};

@@ -6,12 +6,12 @@ mod size_range;
 
 pub use size_range::SizeVariant;
 
-use crate::air::free_density;
+use crate::air::{self, free_density};
 use crate::atomizer::{self, Breakup, Correlation};
 use crate::catalogue;
 use crate::constants::Constants;
 use crate::error::ParameterError;
-use crate::evaporation::{Drying, DryingAir};
+use crate::evaporation::{Drying, DryingAir, Volatile};
 use crate::gun::{GunSetting, Kit, State, Warning};
 use crate::job::Booth;
 use crate::paint::Paint;
@@ -69,6 +69,7 @@ impl Model {
         // A cap without horn air sprays a round spot however it is set.
         let ratio = if rated > 0.0 { self.spreading_power(kit, &state, paint)? / rated } else { 1.0 };
         let air = DryingAir { temperature: booth.temperature, humidity: booth.humidity };
+        let (volatile_density, schmidt) = volatiles(paint, booth.temperature)?;
         Ok(Spray {
             axial_momentum: state.axial_momentum,
             exit_speed: state.air.annulus.speed,
@@ -81,6 +82,8 @@ impl Model {
             viscosity: paint.viscosity,
             surface_tension: paint.surface_tension,
             volume_solids: paint.volume_solids,
+            volatile_density,
+            schmidt,
             evaporation: Drying::new(paint, air)?.curve(),
         })
     }
@@ -120,6 +123,23 @@ impl Model {
         let rated = State::new(kit, &kit.rated(), &clear, clear.temperature, &self.constants)?;
         self.spreading_power(kit, &rated, &clear)
     }
+}
+
+/// Density [kg/m3] and Schmidt number of a paint's volatiles, weighted by volume; water's where it has none.
+fn volatiles(paint: &Paint, temperature: f64) -> Result<(f64, f64), ParameterError> {
+    let air = air::viscosity(temperature) / air::density(air::ROOM_PRESSURE, temperature);
+    let (mut share, mut density, mut diffusivity) = (0.0, 0.0, 0.0);
+    for solvent in &paint.solvents {
+        let volatile = Volatile::named(&solvent.name)?;
+        share += solvent.volume_share;
+        density += solvent.volume_share * volatile.density;
+        diffusivity += solvent.volume_share * volatile.diffusivity(temperature);
+    }
+    if share <= 0.0 {
+        let water = Volatile::named("water")?;
+        (share, density, diffusivity) = (1.0, water.density, water.diffusivity(temperature));
+    }
+    Ok((density / share, air * share / diffusivity))
 }
 
 fn breakup(kit: &Kit, state: &State, paint: &Paint) -> Breakup {

@@ -1,0 +1,84 @@
+//! One gun in front of one part: scene, settings and emission from a job, flown batch by batch; each droplet's end
+//! given as an [`Outcome`].
+
+mod outcome;
+mod set_scene;
+
+pub use outcome::Outcome;
+pub use set_scene::{jet_of, panel_scene, settings, tube_scene};
+
+use crate::emission::Emission;
+use crate::flight::{Batch, FlightSettings, Noise, Scene, fly};
+use crate::spray::Spray;
+use crate::stream::Purpose;
+use fearless_simd::Level;
+
+/// Droplets of a batch: the unit of work of a thread.
+pub const BATCH: u64 = 4096;
+
+/// A gun in front of a part, ready to fly.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// Air and part, f64.
+    pub scene: Scene<f64>,
+    /// Settings, f64.
+    pub settings: FlightSettings<f64>,
+    /// Emission.
+    pub emission: Emission,
+    /// What leaves the gun.
+    pub spray: Spray,
+    /// Seed of the run.
+    pub seed: u64,
+    /// Streams of emission, flight and wall.
+    pub purposes: [Purpose; 3],
+    narrow: (Scene<f32>, FlightSettings<f32>),
+}
+
+impl Course {
+    /// A course; `purposes` keep apart flights of the same run.
+    #[must_use]
+    pub fn new(
+        scene: Scene<f64>,
+        settings: FlightSettings<f64>,
+        emission: Emission,
+        spray: Spray,
+        seed: u64,
+        purposes: [Purpose; 3],
+    ) -> Self {
+        let narrow = (scene.narrow(), settings.cast());
+        Self { scene, settings, emission, spray, seed, purposes, narrow }
+    }
+
+    /// Flies droplets `from..to` in the f32 lanes and gives each one's outcome, in order.
+    pub fn fly(
+        &self,
+        level: Level,
+        from: u64,
+        to: u64,
+        batch: &mut Batch<f32>,
+        mut each: impl FnMut(&Outcome),
+    ) {
+        let mut first = from;
+        while first < to {
+            let next = to.min(first + BATCH);
+            batch.clear();
+            for droplet in first..next {
+                batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
+            }
+            fly(level, &self.narrow.0, &self.narrow.1, Noise::Uniform10, batch);
+            for droplet in first..next {
+                each(&self.outcome(batch, (droplet - first) as usize, droplet));
+            }
+            first = next;
+        }
+    }
+
+    /// Flies one droplet in f64 and gives its outcome: the same streams, the reference arithmetic.
+    #[must_use]
+    pub fn replay(&self, droplet: u64) -> Outcome {
+        let mut batch = Batch::default();
+        batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
+        self.scene.fly_reference(&self.settings, Noise::Uniform10, &mut batch);
+        self.outcome(&batch, 0, droplet)
+    }
+}

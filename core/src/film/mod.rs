@@ -1,0 +1,7 @@
+//! Film on a part: solids and wet volume by cell, with the spread over the replicate groups.
+
+mod map;
+mod unevenness;
+
+pub use map::FilmMap;
+pub use unevenness::{Evenness, evenness};

@@ -1,0 +1,205 @@
+//! From a run's counts to its report.
+
+use super::figures::{
+    Counted, Efficiency, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
+    SprayFigures, Spread,
+};
+use super::model_range::model_range;
+use super::pattern::{pattern_kind, pattern_sizes};
+use super::shares::{Ends, ends};
+use crate::error::ParameterError;
+use crate::film::evenness;
+use crate::run::Run;
+use crate::set_up::Model;
+use crate::tally::{Fate, GROUPS, standard_error};
+use std::collections::BTreeMap;
+
+/// Fewer droplets than this tell no standard error.
+const FEWEST: u64 = 32;
+
+/// Standard error of a figure by leaving out one group at a time.
+fn jackknife(figure: impl Fn(Option<usize>) -> Option<f64>) -> Option<f64> {
+    let all = figure(None)?;
+    let mut spread = 0.0;
+    for group in 0..GROUPS {
+        let difference = figure(Some(group))? - all;
+        spread += difference * difference;
+    }
+    let n = GROUPS as f64;
+    Some((spread * (n - 1.0) / n).sqrt())
+}
+
+impl Report {
+    /// The report of what a run has flown so far.
+    ///
+    /// # Errors
+    /// A figure that came out not finite, by its path.
+    pub fn new(run: &Run) -> Result<Self, ParameterError> {
+        let prepared = run.prepared();
+        let (job, state, spray) = (&prepared.job, &prepared.state, &prepared.spray);
+        let (card, part) = (run.card(), run.part());
+        let film = run.film();
+        let strokes = prepared.strokes(card);
+        let mut errors = BTreeMap::new();
+        let mut warnings: Vec<String> = state.warnings.iter().map(ToString::to_string).collect();
+        warnings.extend(job.notes.iter().cloned());
+        let counted = run.flown() >= FEWEST;
+
+        let seconds = strokes.seconds();
+        let sprayed = spray.volume_flow * seconds;
+        let (dry_mean, dry_error) = film.mean_dry();
+        let solids_sprayed = (sprayed * spray.volume_solids).max(1e-18);
+        let landed = (dry_mean * film.area() / solids_sprayed).min(1.0);
+        let landed_error = dry_error * film.area() / solids_sprayed;
+
+        let variants = Model::default().size_range(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let (low, high) = model_range(landed, &spray.sizes, &variants, &part.sprayed, &part.landed);
+        let transfer_efficiency = Efficiency {
+            value: landed,
+            standard_error: counted.then_some(landed_error),
+            model_low: low,
+            model_high: high,
+        };
+        let card_landed = card.fates.share(Fate::Landed);
+        let by_group = core::array::from_fn(|g| {
+            card.fates.of_group(Fate::Landed, g) as f64 / card.fates.group_total(g).max(1) as f64
+        });
+        let (low, high) = model_range(card_landed, &spray.sizes, &variants, &card.sprayed, &card.landed);
+        let large_panel_efficiency = Efficiency {
+            value: card_landed,
+            standard_error: (card.fates.total() >= FEWEST).then(|| standard_error(&by_group)),
+            model_low: low,
+            model_high: high,
+        };
+
+        // In the gun's frame the face has no edge: what would land past the part has missed it, and of what bounces
+        // or lands dry the part gets the same share as of what lands.
+        let f = &part.fates;
+        let on_face = f.share(Fate::Landed);
+        let met = if on_face > 0.0 { (landed / on_face).min(1.0) } else { 0.0 };
+        let (bounced, dried) = (f.share(Fate::Bounced) * met, f.share(Fate::Dried) * met);
+        let (drifted, lost) = (f.share(Fate::Drifted), f.share(Fate::Lost));
+        let missed = (1.0 - landed - bounced - dried - drifted - lost).max(0.0);
+        let fates = FateShares { landed, missed, bounced, drifted, dried, lost };
+
+        let pattern = pattern_kind(card).map(|kind| {
+            let sizes = pattern_sizes(card, None);
+            PatternFigures { length_mm: sizes.length * 1e3, width_mm: sizes.width * 1e3, kind: kind.word() }
+        });
+        let median = |aerodynamic| card.overspray(aerodynamic, None).median().map(|d| d * 1e6);
+        let spray_figures = SprayFigures {
+            sauter_um: spray.sizes.sauter() * 1e6,
+            volume_median_um: spray.sizes.quantile(0.5) * 1e6,
+            overspray_volume_median_um: median(false),
+            overspray_aerodynamic_median_um: median(true),
+        };
+
+        let wet_mean = film.mean_wet();
+        let wet_over_dry = if dry_mean > 0.0 { wet_mean / dry_mean } else { 0.0 };
+        let mut dry = Spread { mean: dry_mean * 1e6, min: None, max: None };
+        let mut wet = Spread { mean: wet_mean * 1e6, min: None, max: None };
+        let (mut thinnest, mut in_band) = (None, None);
+        match ends(&film, job, run.flown()) {
+            Ends::Known { min, max, thinnest: low, thickest: high, in_band: share } => {
+                (dry.min, dry.max) = (Some(min * 1e6), Some(max * 1e6));
+                (wet.min, wet.max) = (Some(film.wet[low] * 1e6), Some(film.wet[high] * 1e6));
+                thinnest = (dry_mean > 0.0).then(|| min / dry_mean);
+                in_band = share.map(|s| s * 100.0);
+            }
+            Ends::Needs(droplets) => warnings.push(format!(
+                "thinnest, thickest and in-band figures are left out: a cell's counting error is too large; they need \
+                 about {} droplets",
+                round_up(droplets)
+            )),
+        }
+        let cv_percent = evenness(&film)
+            .filter(|_| counted)
+            .map(|e| Counted { value: e.cv * 100.0, standard_error: e.standard_error * 100.0 });
+
+        if counted {
+            let mut error = |path: &str, value: Option<f64>| {
+                if let Some(value) = value {
+                    errors.insert(path.to_string(), value);
+                }
+            };
+            error("transfer_efficiency.value", Some(landed_error));
+            error("fates.landed", Some(landed_error));
+            error("large_panel_efficiency.value", large_panel_efficiency.standard_error);
+            error("film.dry_um.mean", Some(dry_error * 1e6));
+            error("film.wet_um.mean", Some(dry_error * wet_over_dry * 1e6));
+            error("film.cv_percent.value", cv_percent.map(|e| e.standard_error));
+            error("paint.on_part_ml", Some(landed_error * sprayed * 1e6));
+            error("paint.lost_ml", Some(landed_error * sprayed * 1e6));
+            let cell = film.cell_error() * 1e6;
+            for path in ["film.dry_um.min", "film.dry_um.max"] {
+                error(path, dry.min.map(|_| cell));
+            }
+            for path in ["film.wet_um.min", "film.wet_um.max"] {
+                error(path, dry.min.map(|_| cell * wet_over_dry));
+            }
+            error("film.thinnest_over_mean", thinnest.map(|_| cell / dry.mean));
+            for (path, fate, scale) in [
+                ("fates.bounced", Fate::Bounced, met),
+                ("fates.drifted", Fate::Drifted, 1.0),
+                ("fates.dried", Fate::Dried, met),
+            ] {
+                let shares = core::array::from_fn(|g| {
+                    f.of_group(fate, g) as f64 / f.group_total(g).max(1) as f64 * scale
+                });
+                error(path, Some(standard_error(&shares)));
+            }
+            error("fates.missed", Some(landed_error));
+            error("pattern.length_mm", jackknife(|g| Some(pattern_sizes(card, g).length * 1e3)));
+            error("pattern.width_mm", jackknife(|g| Some(pattern_sizes(card, g).width * 1e3)));
+            let overspray = |a: bool| jackknife(|g| card.overspray(a, g).median().map(|d| d * 1e6));
+            error("spray.overspray_volume_median_um", overspray(false));
+            error("spray.overspray_aerodynamic_median_um", overspray(true));
+        }
+
+        Self {
+            name: job.name.clone(),
+            seed: job.run.seed,
+            droplets: run.flown(),
+            transfer_efficiency,
+            large_panel_efficiency,
+            fates,
+            gun: GunFigures {
+                inlet_bar: state.inlet_bar(),
+                cap_bar: state.cap_bar(),
+                free_air_l_min: state.free_air_l_min(),
+                fluid_ml_min: state.fluid_ml_min(),
+                air_liquid_ratio: state.air_liquid_ratio(),
+                hvlp: state.hvlp,
+            },
+            spray: spray_figures,
+            pattern,
+            film: FilmFigures {
+                wet_um: wet,
+                dry_um: dry,
+                thinnest_over_mean: thinnest,
+                cv_percent,
+                in_band_percent: in_band,
+            },
+            paint: PaintFigures {
+                sprayed_ml: sprayed * 1e6,
+                on_part_ml: sprayed * landed * 1e6,
+                lost_ml: sprayed * (1.0 - landed) * 1e6,
+                seconds,
+                kinematic_mm2_s: job.paint.kinematic_viscosity() * 1e6,
+                volume_solids: job.paint.volume_solids,
+            },
+            standard_errors: errors,
+            warnings,
+        }
+        .checked()
+    }
+}
+
+/// Two leading digits, upwards: "1200000", not "1134217".
+fn round_up(value: f64) -> u64 {
+    let mut unit = 1.0;
+    while value / unit >= 100.0 {
+        unit *= 10.0;
+    }
+    ((value / unit).ceil() * unit) as u64
+}

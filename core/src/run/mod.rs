@@ -1,0 +1,242 @@
+//! A run: a job flown, slice by slice, to its report. Every slicing and any number of threads give the same digits.
+
+mod card;
+mod direct;
+mod part_tally;
+mod prepare;
+
+pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};
+pub use direct::direct_film;
+pub use part_tally::PartTally;
+pub use prepare::Prepared;
+
+use crate::course::{BATCH, Course, Outcome};
+use crate::error::ParameterError;
+use crate::film::FilmMap;
+use crate::flight::{Batch, levels};
+use crate::job::Job;
+use crate::report::Report;
+use crate::tally::Digest;
+use fearless_simd::Level;
+
+/// First number of droplets at which a wanted standard error is looked at; then at every doubling.
+const FIRST_LOOK: u64 = 16_384;
+
+/// A run of a job.
+pub struct Run {
+    prepared: Prepared,
+    card: CardTally,
+    part: PartTally,
+    card_flown: u64,
+    flown: u64,
+    total: u64,
+    next_look: u64,
+    level: Level,
+    batch: Batch<f32>,
+}
+
+impl Run {
+    /// Prepares a job: gun, spray, air and part; nothing is flown yet.
+    ///
+    /// # Errors
+    /// A set-up that cannot be sprayed, by its key.
+    pub fn new(job: Job) -> Result<Self, ParameterError> {
+        let level = levels()[0];
+        Self::at_level(job, level)
+    }
+
+    /// The same at a chosen SIMD level (all give the same digits).
+    ///
+    /// # Errors
+    /// As [`Run::new`].
+    pub fn at_level(job: Job, level: Level) -> Result<Self, ParameterError> {
+        let prepared = Prepared::new(job)?;
+        let part = PartTally::new(prepared.grid());
+        let total = prepared.job.run.droplets;
+        Ok(Self {
+            prepared,
+            card: CardTally::default(),
+            part,
+            card_flown: 0,
+            flown: 0,
+            total,
+            next_look: FIRST_LOOK,
+            level,
+            batch: Batch::default(),
+        })
+    }
+
+    /// What the run was prepared from.
+    #[must_use]
+    pub fn prepared(&self) -> &Prepared {
+        &self.prepared
+    }
+
+    /// Flies at most `most` droplets more; true when the run is complete.
+    pub fn advance(&mut self, most: u64) -> bool {
+        let mut left = most;
+        if self.card_flown < CARD_DROPLETS {
+            let next = CARD_DROPLETS.min(self.card_flown.saturating_add(left));
+            left -= next - self.card_flown;
+            let card = &mut self.card;
+            self.prepared.card.fly(self.level, self.card_flown, next, &mut self.batch, |o| card.count(o));
+            self.card_flown = next;
+        }
+        while left > 0 && self.flown < self.total {
+            let next = self.stop_before(self.flown.saturating_add(left));
+            left -= next - self.flown;
+            let part = &mut self.part;
+            self.prepared.course.fly(self.level, self.flown, next, &mut self.batch, |o| part.count(o));
+            self.flown = next;
+            self.look();
+        }
+        self.is_complete()
+    }
+
+    /// Flies all that is left, on all threads where the crate has them.
+    pub fn finish(&mut self) {
+        if self.card_flown < CARD_DROPLETS {
+            let tally =
+                fly_all(&self.prepared.card, self.level, self.card_flown, CARD_DROPLETS, CardTally::default);
+            self.card.merge(&tally);
+            self.card_flown = CARD_DROPLETS;
+        }
+        while self.flown < self.total {
+            let next = self.stop_before(self.total);
+            let grid = self.part.footprint.grid;
+            let tally = fly_all(&self.prepared.course, self.level, self.flown, next, || PartTally::new(grid));
+            self.part.merge(&tally);
+            self.flown = next;
+            self.look();
+        }
+    }
+
+    fn stop_before(&self, wanted: u64) -> u64 {
+        let wanted = wanted.min(self.total);
+        if self.prepared.job.run.standard_error.is_some() { wanted.min(self.next_look) } else { wanted }
+    }
+
+    /// Ends the run at a look where the wanted standard error is reached. Looks stand at fixed droplet numbers, so
+    /// that slicing does not matter.
+    fn look(&mut self) {
+        let Some(wanted) = self.prepared.job.run.standard_error else { return };
+        if self.flown < self.next_look {
+            return;
+        }
+        self.next_look = self.next_look.saturating_mul(2);
+        let film = self.film();
+        let (mean, error) = film.mean_dry();
+        if mean > 0.0 && error <= wanted * mean {
+            self.total = self.flown;
+        }
+    }
+
+    /// Droplets flown and wanted, the card's included.
+    #[must_use]
+    pub fn progress(&self) -> (u64, u64) {
+        (self.card_flown + self.flown, CARD_DROPLETS + self.total)
+    }
+
+    /// All droplets are flown.
+    #[must_use]
+    pub fn is_complete(&self) -> bool {
+        self.card_flown >= CARD_DROPLETS && self.flown >= self.total
+    }
+
+    /// Droplets of the job flown so far.
+    #[must_use]
+    pub fn flown(&self) -> u64 {
+        self.flown
+    }
+
+    /// What landed on the large card.
+    #[must_use]
+    pub fn card(&self) -> &CardTally {
+        &self.card
+    }
+
+    /// What became of the job's droplets.
+    #[must_use]
+    pub fn part(&self) -> &PartTally {
+        &self.part
+    }
+
+    /// The film so far. Bare until the card is flown: passes are spaced by the fan's height.
+    #[must_use]
+    pub fn film(&self) -> FilmMap {
+        self.prepared.film(&self.card, &self.part)
+    }
+
+    /// The report of what has been flown so far.
+    ///
+    /// # Errors
+    /// A figure that came out not finite (a defect, told by its key).
+    pub fn report(&self) -> Result<Report, ParameterError> {
+        Report::new(self)
+    }
+
+    /// FNV-1a over all counts and the report.
+    ///
+    /// # Errors
+    /// As [`Run::report`].
+    pub fn digest(&self) -> Result<u64, ParameterError> {
+        let mut digest = Digest::default();
+        self.card.digest(&mut digest);
+        self.part.digest(&mut digest);
+        for byte in self.report()?.to_json().bytes() {
+            digest.count(u64::from(byte));
+        }
+        Ok(digest.value())
+    }
+}
+
+/// One droplet of a job in f64, by its number: what a failing test prints, and how it is looked at.
+///
+/// # Errors
+/// As [`Run::new`].
+pub fn replay(job: Job, droplet: u64) -> Result<Outcome, ParameterError> {
+    Ok(Prepared::new(job)?.course.replay(droplet))
+}
+
+/// Integer counts that any slices add up to.
+pub trait Tally: Send {
+    /// Counts one droplet.
+    fn count(&mut self, outcome: &Outcome);
+    /// Adds another slice.
+    fn merge(&mut self, other: &Self);
+}
+
+#[cfg(feature = "parallel")]
+fn fly_all<T: Tally>(
+    course: &Course,
+    level: Level,
+    from: u64,
+    to: u64,
+    empty: impl Fn() -> T + Sync + Send,
+) -> T {
+    use rayon::prelude::*;
+    let slices = (to - from).div_ceil(BATCH);
+    (0..slices)
+        .into_par_iter()
+        .fold(
+            || (empty(), Batch::default()),
+            |(mut tally, mut batch), slice| {
+                let first = from + slice * BATCH;
+                course.fly(level, first, to.min(first + BATCH), &mut batch, |o| tally.count(o));
+                (tally, batch)
+            },
+        )
+        .map(|(tally, _)| tally)
+        .reduce(&empty, |mut a, b| {
+            a.merge(&b);
+            a
+        })
+}
+
+#[cfg(not(feature = "parallel"))]
+fn fly_all<T: Tally>(course: &Course, level: Level, from: u64, to: u64, empty: impl Fn() -> T) -> T {
+    let (mut tally, mut batch) = (empty(), Batch::default());
+    debug_assert!(BATCH > 0);
+    course.fly(level, from, to, &mut batch, |o| tally.count(o));
+    tally
+}

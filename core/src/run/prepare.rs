@@ -1,0 +1,165 @@
+//! From a job to what can be flown, and from counts to the film on its part.
+
+use super::{CardTally, PartTally};
+use crate::course::{Course, jet_of, panel_scene, settings, tube_scene};
+use crate::emission::Emission;
+use crate::error::ParameterError;
+use crate::film::FilmMap;
+use crate::gun::State;
+use crate::job::{FanAxis, Job, PartShape};
+use crate::report::pattern_sizes;
+use crate::set_up;
+use crate::spray::Spray;
+use crate::stream::Purpose;
+use crate::stroke::{Lay, Strokes, sweep};
+use crate::tally::Grid;
+
+/// Bin of a footprint [m].
+const BIN: f64 = 2e-3;
+/// Half of a footprint [m].
+const HALF: f64 = 0.5;
+/// Cell of the film under passes, and under a burst [m].
+const CELL: f64 = 5e-3;
+const BURST_CELL: f64 = 2e-3;
+/// Largest arc of a cell round a tube [m].
+const ARC: f64 = 6e-3;
+
+/// A job ready to fly.
+#[derive(Debug, Clone)]
+pub struct Prepared {
+    /// The job.
+    pub job: Job,
+    /// The gun as set.
+    pub state: State,
+    /// What leaves it.
+    pub spray: Spray,
+    /// Gun before the large card.
+    pub card: Course,
+    /// Gun before the part.
+    pub course: Course,
+    /// How the footprint lies on the part.
+    pub lay: Lay,
+}
+
+impl Prepared {
+    /// Works out gun, spray, air and emission.
+    ///
+    /// # Errors
+    /// No paint flows, or a value out of a model's range, by its key.
+    pub fn new(job: Job) -> Result<Self, ParameterError> {
+        let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let spray = set_up::spray(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        if spray.volume_flow <= 0.0 {
+            let why = state.warnings.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ");
+            let key = if job.gun.fluid > 0.0 { "gun.trigger" } else { "gun.fluid" };
+            let value = if job.gun.fluid > 0.0 { job.gun.trigger } else { job.gun.fluid };
+            return Err(ParameterError::new(
+                key,
+                format!("{value} ({why})"),
+                "a setting at which paint flows",
+            ));
+        }
+        let distance = job.stroke.distance;
+        let along = job.stroke.fan_axis == FanAxis::Along;
+        let tube = matches!(job.part, PartShape::Tube { .. });
+        let lay = match (tube, along) {
+            (true, _) => Lay::Round,
+            (false, true) => Lay::Along,
+            (false, false) => Lay::Across,
+        };
+        let (sin, cos) = (crate::math::sin(job.lean), crate::math::cos(job.lean));
+        // Gun frame: on a panel "down" is -y of the part; on a tube the part leans along its own length.
+        let down = match lay {
+            Lay::Across => [0.0, -sin, cos],
+            Lay::Along => [sin, 0.0, cos],
+            Lay::Round => [-sin, 0.0, if job.stroke.sides <= 1 { cos } else { 0.0 }],
+        };
+        let flat = panel_scene(jet_of(&spray, &job.booth, distance, false)?, distance)?;
+        let card_down = if lay == Lay::Across { down } else { [0.0, -sin, cos] };
+        let flight = |down| settings(&spray, &job.booth, down);
+        let jet = jet_of(&spray, &job.booth, distance, false)?;
+        let card = Course::new(
+            flat,
+            flight(card_down),
+            Emission::new(&spray, &jet, false),
+            spray.clone(),
+            job.run.seed,
+            [Purpose::CardEmission, Purpose::CardFlight, Purpose::CardWall],
+        );
+        let scene = match job.part {
+            PartShape::Panel { .. } => flat,
+            PartShape::Tube { diameter, .. } => {
+                tube_scene(jet_of(&spray, &job.booth, distance, along)?, distance, diameter)?
+            }
+        };
+        let course = Course::new(
+            scene,
+            flight(down),
+            Emission::new(&spray, &jet, tube && along),
+            spray.clone(),
+            job.run.seed,
+            [Purpose::Emission, Purpose::Flight, Purpose::Wall],
+        );
+        Ok(Self { job, state, spray, card, course, lay })
+    }
+
+    /// Bins of the footprint.
+    #[must_use]
+    pub fn grid(&self) -> Grid {
+        let n = (2.0 * HALF / BIN) as usize;
+        match self.job.part {
+            PartShape::Panel { .. } => Grid { nx: n, ny: n, x0: -HALF, y0: -HALF, dx: BIN, dy: BIN },
+            PartShape::Tube { diameter, .. } => {
+                let ny = cells_round(diameter);
+                let pi = core::f64::consts::PI;
+                Grid { nx: n, ny, x0: -HALF, y0: -pi, dx: BIN, dy: 2.0 * pi / ny as f64 }
+            }
+        }
+    }
+
+    /// A bare film on the part.
+    #[must_use]
+    pub fn bare_film(&self) -> FilmMap {
+        let cell = if self.job.stroke.burst.is_some() { BURST_CELL } else { CELL };
+        let count = |length: f64| ((length / cell - 1e-9).ceil().max(1.0)) as usize;
+        match self.job.part {
+            PartShape::Panel { width, height } => {
+                let (nx, ny) = (count(width), count(height));
+                FilmMap::bare(nx, ny, width / nx as f64, height / ny as f64)
+            }
+            PartShape::Tube { diameter, length } => {
+                let (nx, ny) = (count(length), cells_round(diameter));
+                FilmMap::bare(nx, ny, length / nx as f64, core::f64::consts::PI * diameter / ny as f64)
+            }
+        }
+    }
+
+    /// Strokes, once the card has told the fan's size.
+    #[must_use]
+    pub fn strokes(&self, card: &CardTally) -> Strokes {
+        let sizes = pattern_sizes(card, None);
+        let across = match self.job.stroke.fan_axis {
+            FanAxis::Across => sizes.length,
+            FanAxis::Along => sizes.width,
+        };
+        Strokes::plan(&self.job.stroke, &self.job.part, across)
+    }
+
+    /// The film of the counts so far; bare until the card is flown.
+    #[must_use]
+    pub fn film(&self, card: &CardTally, part: &PartTally) -> FilmMap {
+        let mut film = self.bare_film();
+        if part.fates.total() > 0 {
+            let strokes = self.strokes(card);
+            let (flow, solids) = (self.spray.volume_flow, self.spray.volume_solids);
+            sweep(&part.footprint, &part.fates, self.lay, &strokes, flow, solids, &mut film);
+        }
+        film
+    }
+}
+
+/// Cells round a tube: a multiple of 24, so that sides fall on cells.
+fn cells_round(diameter: f64) -> usize {
+    let arcs = core::f64::consts::PI * diameter / (24.0 * ARC);
+    24 * (arcs.ceil().max(1.0) as usize)
+}

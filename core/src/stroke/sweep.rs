@@ -1,0 +1,175 @@
+//! A footprint swept along straight passes.
+//!
+//! At a point the film is flow / (N v) times the footprint's parcels in a strip of the pass's length, so that a cell
+//! averages thousands of parcels. Sums of counts are exact; places between bins by linear interpolation.
+
+use super::{Pass, Strokes};
+use crate::film::FilmMap;
+use crate::tally::{Fates, Footprint, GROUPS, Grid};
+
+/// How a footprint lies on the part.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Lay {
+    /// Panel, fan across the passes: gun x along the pass, gun y up the panel.
+    Across,
+    /// Panel, fan along the passes: the gun turned a quarter.
+    Along,
+    /// Tube: x along it, y the angle round it.
+    Round,
+}
+
+/// Counts below and left of a place.
+struct Cumulative {
+    grid: Grid,
+    sums: Vec<f64>,
+}
+
+impl Cumulative {
+    fn new(grid: Grid, count: impl Fn(usize, usize) -> f64) -> Self {
+        let width = grid.nx + 1;
+        let mut sums = vec![0.0; width * (grid.ny + 1)];
+        for j in 0..grid.ny {
+            let mut row = 0.0;
+            for i in 0..grid.nx {
+                row += count(i, j);
+                sums[(j + 1) * width + i + 1] = sums[j * width + i + 1] + row;
+            }
+        }
+        Self { grid, sums }
+    }
+
+    /// Counts with x and y below the given place.
+    fn below(&self, x: f64, y: f64) -> f64 {
+        let place = |v: f64, low: f64, step: f64, n: usize| {
+            let at = ((v - low) / step).clamp(0.0, n as f64);
+            let i = (at as usize).min(n - 1);
+            (i, at - i as f64)
+        };
+        let (i, a) = place(x, self.grid.x0, self.grid.dx, self.grid.nx);
+        let (j, b) = place(y, self.grid.y0, self.grid.dy, self.grid.ny);
+        let at = |i: usize, j: usize| self.sums[j * (self.grid.nx + 1) + i];
+        let low = at(i, j) + (at(i + 1, j) - at(i, j)) * a;
+        let high = at(i, j + 1) + (at(i + 1, j + 1) - at(i, j + 1)) * a;
+        low + (high - low) * b
+    }
+
+    /// Counts in a rectangle.
+    fn within(&self, x: [f64; 2], y: [f64; 2]) -> f64 {
+        let right = self.below(x[1], y[1]) - self.below(x[1], y[0]);
+        right - (self.below(x[0], y[1]) - self.below(x[0], y[0]))
+    }
+}
+
+/// The grid as it lies on the part.
+fn laid_grid(grid: &Grid, lay: Lay) -> Grid {
+    match lay {
+        Lay::Across | Lay::Round => *grid,
+        Lay::Along => Grid {
+            nx: grid.ny,
+            ny: grid.nx,
+            x0: grid.y0,
+            // Part y is minus gun x.
+            y0: -(grid.x0 + grid.dx * grid.nx as f64),
+            dx: grid.dy,
+            dy: grid.dx,
+        },
+    }
+}
+
+/// Index in the footprint of the bin that lies at (i, j) on the part.
+fn laid_bin(grid: &Grid, lay: Lay, i: usize, j: usize) -> usize {
+    match lay {
+        Lay::Across | Lay::Round => j * grid.nx + i,
+        Lay::Along => i * grid.nx + (grid.nx - 1 - j),
+    }
+}
+
+/// Sweeps a footprint over `film` (its cells say where). `flow` is paint flow at the tip [m3/s], `solids` its volume
+/// solids, `fates` the flight's counts.
+pub fn sweep(
+    footprint: &Footprint,
+    fates: &Fates,
+    lay: Lay,
+    strokes: &Strokes,
+    flow: f64,
+    solids: f64,
+    film: &mut FilmMap,
+) {
+    let grid = laid_grid(&footprint.grid, lay);
+    let n = film.len();
+    let total = fates.total().max(1) as f64;
+    for group in 0..GROUPS {
+        let counts = footprint.group(group);
+        let table = Cumulative::new(grid, |i, j| f64::from(counts[laid_bin(&footprint.grid, lay, i, j)]));
+        let scale = flow * solids / fates.group_total(group).max(1) as f64;
+        lay_down(&table, lay, strokes, scale, film, |film, cell, h| film.groups[group * n + cell] += h);
+        let share = fates.group_total(group) as f64 / total;
+        for cell in 0..n {
+            film.dry[cell] += film.groups[group * n + cell] * share;
+        }
+    }
+    let wet: Vec<f64> = footprint.wet().collect();
+    let table = Cumulative::new(grid, |i, j| wet[laid_bin(&footprint.grid, lay, i, j)]);
+    lay_down(&table, lay, strokes, flow / total, film, |film, cell, h| film.wet[cell] += h);
+}
+
+fn lay_down(
+    table: &Cumulative,
+    lay: Lay,
+    strokes: &Strokes,
+    scale: f64,
+    film: &mut FilmMap,
+    mut add: impl FnMut(&mut FilmMap, usize, f64),
+) {
+    let (dx, dy) = (film.cell_x, film.cell_y);
+    let (x0, y0) = (-0.5 * dx * film.nx as f64, -0.5 * dy * film.ny as f64);
+    // Round a tube a cell's y is an angle.
+    let angle = core::f64::consts::TAU / film.ny as f64;
+    for j in 0..film.ny {
+        for i in 0..film.nx {
+            let cell = j * film.nx + i;
+            let x = x0 + dx * (i as f64 + 0.5);
+            let rows = match lay {
+                Lay::Round => [
+                    -core::f64::consts::PI + angle * j as f64,
+                    -core::f64::consts::PI + angle * (j + 1) as f64,
+                ],
+                _ => [y0 + dy * j as f64, y0 + dy * (j + 1) as f64],
+            };
+            let thickness = match strokes {
+                Strokes::Burst(seconds) => {
+                    table.within([x - 0.5 * dx, x + 0.5 * dx], rows) * scale * seconds / (dx * dy)
+                }
+                Strokes::Passes { passes, speed, coats } => {
+                    let sum: f64 = passes.iter().map(|pass| strip(table, lay, pass, x, rows)).sum();
+                    sum * scale * f64::from(*coats) / (speed * dy)
+                }
+            };
+            add(film, cell, thickness);
+        }
+    }
+}
+
+/// Parcels that one pass brings to the point x of a row of cells.
+fn strip(table: &Cumulative, lay: Lay, pass: &Pass, x: f64, rows: [f64; 2]) -> f64 {
+    let xs = [x - pass.from.max(pass.to), x - pass.from.min(pass.to)];
+    if lay != Lay::Round {
+        return table.within(xs, [rows[0] - pass.offset, rows[1] - pass.offset]);
+    }
+    // The gun stands at angle `turn`; wrap to -pi..pi, in two pieces where the cell straddles the seam.
+    let pi = core::f64::consts::PI;
+    let width = rows[1] - rows[0];
+    let mut low = rows[0] - pass.turn;
+    while low < -pi {
+        low += 2.0 * pi;
+    }
+    while low >= pi {
+        low -= 2.0 * pi;
+    }
+    let high = low + width;
+    let mut sum = table.within(xs, [low, high.min(pi)]);
+    if high > pi {
+        sum += table.within(xs, [-pi, high - 2.0 * pi]);
+    }
+    sum
+}

@@ -1,0 +1,24 @@
+//! Integer counts of what became of the parcels. Equal-solids parcels: a count is an amount of solids, and counts of
+//! any slices and threads add up to the same digits.
+
+mod digest;
+mod fates;
+mod footprint;
+mod sizes;
+
+pub use digest::Digest;
+pub use fates::{Fate, Fates};
+pub use footprint::{Footprint, Grid};
+pub use sizes::{SIZE_CLASSES, Sizes};
+
+/// Replicate groups: a parcel belongs to group (its number mod 16).
+pub const GROUPS: usize = 16;
+
+/// Standard error of a mean from its values in the groups.
+#[must_use]
+pub fn standard_error(values: &[f64; GROUPS]) -> f64 {
+    let n = GROUPS as f64;
+    let mean = values.iter().sum::<f64>() / n;
+    let spread = values.iter().map(|v| (v - mean) * (v - mean)).sum::<f64>();
+    (spread / (n * (n - 1.0))).sqrt()
+}
