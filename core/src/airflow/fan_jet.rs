@@ -8,7 +8,7 @@
 //! Range: beyond about six nozzle diameters (20 mm); valid for T 0..=0.6.
 
 use crate::error::{ParameterError, within};
-use crate::lanes::{Lanes, Real};
+use crate::lanes::{Lanes, Real, inverses};
 
 /// Growth of the 1/e half-width by turbulence alone [-]: 0.094 / sqrt(ln 2).
 pub const SPREAD: f64 = 0.112_905;
@@ -62,6 +62,10 @@ pub struct Section<L: Lanes> {
     pub bx: L,
     /// 1/e half-width along y [m].
     pub by: L,
+    /// 1/bx [1/m].
+    pub ix: L,
+    /// 1/by [1/m].
+    pub iy: L,
     /// bx'/bx [1/m].
     pub alpha: L,
     /// by'/by [1/m].
@@ -126,13 +130,17 @@ impl<T: Real> FanJet<T> {
         let by4 = core + gy * z4;
         let bx = bx4.sqrt().sqrt();
         let by = by4.sqrt().sqrt();
+        let (ix, iy) = inverses(bx, by);
+        let (ix2, iy2) = (ix * ix, iy * iy);
         let z3 = z2 * z;
         Section {
             bx,
             by,
-            alpha: gx * z3 / bx4,
-            beta: gy * z3 / by4,
-            centre: z.splat(self.strength) / (bx * by).sqrt(),
+            ix,
+            iy,
+            alpha: gx * z3 * (ix2 * ix2),
+            beta: gy * z3 * (iy2 * iy2),
+            centre: z.splat(self.strength) * (ix * iy).sqrt(),
         }
     }
 
@@ -143,22 +151,20 @@ impl<T: Real> FanJet<T> {
         s: &Section<L>,
         xi: L,
         eta: L,
-        eq: L,
-        k: L,
+        fill: &Fill<L>,
     ) -> (L, [L; 3], L) {
-        let q = xi * xi + eta * eta;
+        let (q, k) = (fill.q, fill.k);
         let sixth = q * q.lit(1.0 / 6.0);
         let sixth2 = sixth * sixth;
         let tail = q.lit(1.0) + sixth2 * sixth2;
-        let sigma = q.splat(self.intensity) * s.centre * (k / tail).sqrt();
-        // d(ln sigma)/dq = (k'/k - (4/6) (q/6)^3 / tail) / 2, k' = (e^-q - k) / q
-        let near = q.lt(q.lit(NEAR));
-        let series = q.lit(-0.5) + q * (q.lit(1.0 / 3.0) - q * (q.lit(0.125) - q * q.lit(1.0 / 30.0)));
-        let k_slope = L::select(near, series, (eq - k) / q.max(q.lit(NEAR)));
-        let g = (k_slope / k - sixth2 * sixth * q.lit(4.0 / 6.0) / tail) * sigma;
+        // 1/tail and 1/k by one division, sqrt(k/tail) as k sqrt(1/(k tail)).
+        let both = q.lit(1.0) / (k * tail);
+        let sigma = q.splat(self.intensity) * s.centre * (k * both.sqrt());
+        // 2 d(ln sigma)/dq = k'/k - 4/6 (q/6)^3 / tail
+        let g = (fill.slope * tail - sixth2 * sixth * q.lit(4.0 / 6.0) * k) * both * sigma;
         let slope = [
-            g * xi / s.bx,
-            g * eta / s.by,
+            g * xi * s.ix,
+            g * eta * s.iy,
             -(g * (s.alpha * xi * xi + s.beta * eta * eta)) - sigma * (s.alpha + s.beta) * q.lit(0.5),
         ];
         let time = q.splat(self.time) * s.bx.min(s.by) / s.centre;
@@ -169,11 +175,26 @@ impl<T: Real> FanJet<T> {
 /// Below this q the series serves: the closed forms lose digits there.
 const NEAR: f64 = 0.05;
 
-/// k(q) = (1 - exp(-q)) / q, by its series near 0.
+/// Mean of the Gaussian within a radius, and what goes with it.
+#[derive(Clone, Copy)]
+pub struct Fill<L: Lanes> {
+    /// q = (x/bx)^2 + (y/by)^2 [-].
+    pub q: L,
+    /// k = (1 - exp(-q)) / q [-].
+    pub k: L,
+    /// dk/dq = (exp(-q) - k) / q [-].
+    pub slope: L,
+}
+
+/// k(q) and its slope, by their series near 0; `eq` = exp(-q).
 #[inline(always)]
-pub fn fill<L: Lanes>(q: L, eq: L) -> L {
+pub fn fill<L: Lanes>(q: L, eq: L) -> Fill<L> {
+    let one = q.lit(1.0);
     let near = q.lt(q.lit(NEAR));
-    let series = q.lit(1.0)
-        - q * (q.lit(0.5) - q * (q.lit(1.0 / 6.0) - q * (q.lit(1.0 / 24.0) - q * q.lit(1.0 / 120.0))));
-    L::select(near, series, (q.lit(1.0) - eq) / q.max(q.lit(NEAR)))
+    let inverse = one / q.max(q.lit(NEAR));
+    let series =
+        one - q * (q.lit(0.5) - q * (q.lit(1.0 / 6.0) - q * (q.lit(1.0 / 24.0) - q * q.lit(1.0 / 120.0))));
+    let k = L::select(near, series, (one - eq) * inverse);
+    let series = q.lit(-0.5) + q * (q.lit(1.0 / 3.0) - q * (q.lit(0.125) - q * q.lit(1.0 / 30.0)));
+    Fill { q, k, slope: L::select(near, series, (eq - k) * inverse) }
 }

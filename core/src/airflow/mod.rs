@@ -17,6 +17,8 @@ use crate::surface::{Air, Vec3};
 
 /// A steady air field in the gun's frame.
 pub trait AirFlow<L: Lanes> {
+    /// The wall's normal is (0, 0, -1) everywhere: the kernel then leaves out what is 0.
+    const FLAT: bool = false;
     /// Air at a point [m].
     fn at(&self, point: Vec3<L>) -> Air<L>;
 }

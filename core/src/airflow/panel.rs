@@ -75,30 +75,33 @@ impl PanelFlow<f64> {
 }
 
 impl<L: Lanes> AirFlow<L> for PanelFlow<L::Scalar> {
+    const FLAT: bool = true;
+
     #[inline(always)]
     fn at(&self, [x, y, z]: Vec3<L>) -> Air<L> {
         let one = x.lit(1.0);
         let zero = x.lit(0.0);
         let s = self.jet.section(z.max(x.lit(1e-3)));
-        let (xi, eta) = (x / s.bx, y / s.by);
+        let (xi, eta) = (x * s.ix, y * s.iy);
         let (xi2, eta2) = (xi * xi, eta * eta);
-        let e2 = (-eta2).exp();
-        let eq = (-xi2).exp() * e2;
-        let k = fill(xi2 + eta2, eq);
+        let e2 = eta2.fade();
+        let eq = xi2.fade() * e2;
+        let fill = fill(xi2 + eta2, eq);
         let inverse_layer = x.splat(self.inverse_layer);
         let gap = (x.splat(self.distance) - z).max(zero);
         // tanh by one exponential
-        let h = one - x.lit(2.0) / ((gap * inverse_layer * x.lit(2.0)).exp() + one);
+        let far = (gap * inverse_layer * x.lit(2.0)).fade();
+        let h = (one - far) / (one + far);
         let h_slope = (one - h * h) * inverse_layer;
         let a = (s.alpha + s.beta) * x.lit(0.5);
         let feed = s.centre * (h_slope - a * h);
         let m = x.splat(self.sided);
         let uz = s.centre * h * eq;
-        let round = (one - m) * k * x.lit(0.5);
-        let flat = m * s.bx * x.lit(HALF_ROOT_PI) * xi.erf() * e2;
+        let round = (one - m) * x.lit(0.5) * fill.k;
+        let flat = m * x.lit(HALF_ROOT_PI) * s.bx * xi.erf() * e2;
         let ux = uz * x * s.alpha + feed * (x * round + flat);
         let uy = uz * y * s.beta + feed * y * round;
-        let (sigma, sigma_slope, time_scale) = self.jet.turbulence(&s, xi, eta, eq, k);
+        let (sigma, sigma_slope, time_scale) = self.jet.turbulence(&s, xi, eta, &fill);
         Air {
             velocity: [ux, uy, uz],
             sigma,

@@ -87,11 +87,11 @@ impl<L: Lanes> AirFlow<L> for TubeFlow<L::Scalar> {
     fn at(&self, [x, y, z]: Vec3<L>) -> Air<L> {
         let one = x.lit(1.0);
         let s = self.jet.section(z.max(x.lit(1e-3)));
-        let (xi, eta) = (x / s.bx, y / s.by);
+        let (xi, eta) = (x * s.ix, y * s.iy);
         let (xi2, eta2) = (xi * xi, eta * eta);
-        let (e1, e2) = ((-xi2).exp(), (-eta2).exp());
+        let (e1, e2) = (xi2.fade(), eta2.fade());
         let eq = e1 * e2;
-        let k = fill(xi2 + eta2, eq);
+        let fill = fill(xi2 + eta2, eq);
         let half_root_pi = x.lit(HALF_ROOT_PI);
         let (sx, sy) = (half_root_pi * xi.erf(), half_root_pi * eta.erf());
         let (bx2, by2) = (s.bx * s.bx, s.by * s.by);
@@ -107,9 +107,10 @@ impl<L: Lanes> AirFlow<L> for TubeFlow<L::Scalar> {
         // Inside the tube (a midpoint may be) the wall's own values hold.
         let outer = distance.max(radius);
         let p = x.splat(self.power);
-        let shade = (p * (radius / outer).ln()).exp();
+        let bend = one / outer;
+        let shade = (p * (radius * bend).ln()).exp();
         let h = one - shade;
-        let rate = p * shade / outer;
+        let rate = p * shade * bend;
         let (h_y, h_z) = (rate * normal[1], rate * normal[2]);
 
         let draw = a * uc;
@@ -122,7 +123,7 @@ impl<L: Lanes> AirFlow<L> for TubeFlow<L::Scalar> {
         let jx = uc * s.bx * sx;
         let led = h_z * jx * e2 + h_y * (y * s.beta * jx * e2 - w * a * s.by * sy * jx);
         let th = x.splat(self.round);
-        let (sigma, sigma_slope, time_scale) = self.jet.turbulence(&s, xi, eta, eq, k);
+        let (sigma, sigma_slope, time_scale) = self.jet.turbulence(&s, xi, eta, &fill);
         Air {
             velocity: [
                 h * ux + th * h_y * f - (one - th) * led,
@@ -135,7 +136,7 @@ impl<L: Lanes> AirFlow<L> for TubeFlow<L::Scalar> {
             wall: Wall {
                 gap: (distance - radius).max(x.lit(0.0)),
                 normal,
-                bend: one / outer,
+                bend,
                 damping: x.splat(self.damping),
             },
         }

@@ -5,14 +5,15 @@
 //! interpolated along the step.
 
 use super::batch::{Batch, END_DRIFTED, END_HIT, END_PASSED};
-use super::drag::drag_factor;
+use super::damping::Damped;
+use super::drag::drag_factor_of_square;
 use super::settings::FlightSettings;
-use super::turbulence::turn_eddies;
+use super::turbulence::{Response, turn_eddies};
 use crate::airflow::AirFlow;
 use crate::lanes::{Lanes, Real};
 use crate::part::Part;
 use crate::stream::LaneStream;
-use crate::surface::{Air, Vec3, along, dot, minus, scale};
+use crate::surface::{Vec3, along, dot, minus, scale};
 
 /// Which numbers drive the turbulence of a step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,11 +34,24 @@ struct Aloft<L: Lanes> {
     omega: Vec3<L>,
     stream: LaneStream<L>,
     diameter: L,
+    diameter2: L,
     gap: L,
+    /// Exposure times the square of the first diameter [s]: saves a division a step.
     exposure: L,
     time: L,
-    /// Faster of droplet and air at the last step [m/s].
-    pace: L,
+    /// Square of the air's speed at the last step [m2/s2].
+    pace2: L,
+}
+
+/// Two normal numbers from two words (Box and Muller).
+#[inline(always)]
+fn normals<L: Lanes>(like: L, stream: &mut LaneStream<L>) -> (L, L) {
+    let unit = like.lit(1.0 / 8_388_608.0);
+    let u = (like.word_field(stream.advance(), 9, 23) + like.lit(0.5)) * unit;
+    let v = like.word_field(stream.advance(), 9, 23) * unit;
+    let r = (like.lit(-2.0) * u.ln()).sqrt();
+    let (c, s) = v.turn();
+    (r * c, r * s)
 }
 
 #[inline(always)]
@@ -51,29 +65,10 @@ fn draw<L: Lanes>(like: L, stream: &mut LaneStream<L>, noise: Noise) -> Vec3<L> 
             [field(2), field(12), field(22)]
         }
         Noise::Normal => {
-            let mut pair = || {
-                let u =
-                    (like.word_field(stream.advance(), 9, 23) + like.lit(0.5)) * like.lit(1.0 / 8_388_608.0);
-                let v = like.word_field(stream.advance(), 9, 23) * like.lit(1.0 / 8_388_608.0);
-                let r = (like.lit(-2.0) * u.ln()).sqrt();
-                let (c, s) = v.turn();
-                (r * c, r * s)
-            };
-            let ((a, b), (c, _)) = (pair(), pair());
+            let ((a, b), (c, _)) = (normals(like, stream), normals(like, stream));
             [a, b, c]
         }
     }
-}
-
-/// Drift of the well-mixed condition: divergence of sigma (1 - (1 - damp) n n).
-#[inline(always)]
-fn drift<L: Lanes>(air: &Air<L>, damp: L) -> Vec3<L> {
-    let n = air.wall.normal;
-    let one = damp.lit(1.0);
-    let damp_slope = (one - damp * damp) / air.wall.damping;
-    let along_n =
-        (one - damp) * (dot(n, air.sigma_slope) + air.sigma * air.wall.bend) - air.sigma * damp_slope;
-    along(air.sigma_slope, n, -along_n)
 }
 
 #[inline(always)]
@@ -86,56 +81,67 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
 ) -> Aloft<L> {
     let like = now.diameter;
     let one = like.lit(1.0);
-    let speed = dot(now.velocity, now.velocity).sqrt().max(now.pace).max(like.lit(0.01));
-    let h = like.splat(set.step) / part.change(now.position, now.velocity, speed, now.gap);
+    let speed = dot(now.velocity, now.velocity).max(now.pace2).max(like.lit(1e-4)).sqrt();
+    let share = like.splat(set.step);
+    let change = part.change(now.position, now.velocity, speed, now.gap);
+    let h = share / change;
 
     let air = flow.at(along(now.position, now.velocity, h * like.lit(0.5)));
 
     // Size and weight after drying so far.
-    let shrink = like.splat(set.shrink) * now.exposure / (now.exposure + like.splat(set.half_exposure));
-    let size = one - shrink;
+    let half_exposure = like.splat(set.half_exposure) * now.diameter2;
+    let size = one - like.splat(set.shrink) * now.exposure / (now.exposure + half_exposure);
     let mass = one - like.splat(set.volatile_density) * (one - size * size * size);
-    let d = now.diameter * size;
-    let stokes = like.splat(set.relaxation) * now.diameter * now.diameter * mass / size;
+    let stokes = like.splat(set.relaxation) * now.diameter2 * mass / size;
+    let inverse_stokes = one / stokes;
+    // Re = speed d / nu, squared.
+    let per_speed = now.diameter * size * like.splat(set.inverse_viscosity);
+    let per_speed2 = per_speed * per_speed;
 
     // The wall takes the normal part of the turbulence away.
-    let n = air.wall.normal;
-    let toward = (air.wall.gap / air.wall.damping * like.lit(2.0)).exp();
-    let damp = one - like.lit(2.0) / (toward + one);
-    let free = |v: Vec3<L>| along(v, n, -((one - damp) * dot(v, n)));
+    let wall = Damped::new(&air.wall, F::FLAT);
 
     // Drag at the slip's mean over the step, second order in h: the lag behind the mean air decays (first with the
     // relaxation time of now), what turbulence adds does not on average.
     let slip = minus(now.velocity, air.velocity);
-    let relative = along(slip, free(now.omega), -air.sigma);
-    let reynolds_now = dot(relative, relative).sqrt() * d * like.splat(set.inverse_viscosity);
-    let rough = (h * drag_factor(reynolds_now) / stokes).max(like.lit(1e-4));
-    let lasting = (one - (-rough).exp()) / rough;
+    let relative = along(slip, wall.free(now.omega), -air.sigma);
+    let reynolds2_now = dot(relative, relative) * per_speed2;
+    let free_step = h * inverse_stokes;
+    let rough = (free_step * drag_factor_of_square(reynolds2_now)).max(like.lit(1e-4));
+    let lasting = (one - rough.fade()) / rough;
     let lagging = minus(now.calm, air.velocity);
     let meant = along(relative, lagging, lasting - one);
-    let reynolds = dot(meant, meant).sqrt() * d * like.splat(set.inverse_viscosity);
-    let tau = stokes / drag_factor(reynolds);
-    let fade = (-(h / tau)).exp();
+    let reynolds2 = dot(meant, meant) * per_speed2;
+    let drag = drag_factor_of_square(reynolds2);
+    let tau = stokes / drag;
+    let response = {
+        let step = free_step * drag;
+        let half_fade = (step * like.lit(0.5)).fade();
+        let inverse = tau * (change * (one / share));
+        Response { tau, step, inverse, half_fade, fade: half_fade * half_fade }
+    };
 
     // Turbulence, and the droplet's answer to it.
     let mut stream = now.stream;
     let random = draw(like, &mut stream, noise);
-    let heavy = one / (one + stokes / air.time_scale.max(like.lit(1e-9)));
-    let push = scale(drift(&air, damp), heavy);
+    let time_scale = air.time_scale.max(like.lit(1e-9));
+    let heavy = time_scale / (time_scale + stokes);
+    let push = scale(wall.drift(&air), heavy);
     let crossing = scale(lagging, lasting);
-    let eddy = turn_eddies(now.omega, crossing, air.sigma, air.time_scale, tau, fade, push, random, h);
+    let eddy = turn_eddies(now.omega, crossing, air.sigma, time_scale, &response, push, random, h);
 
     // Exact over the step for the air as met at its middle.
+    let fade = response.fade;
     let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
-    let settle = along(along(air.velocity, free(eddy.drift), air.sigma), g, tau);
-    let lag = minus(now.velocity, settle);
-    let velocity = along(along(settle, lag, fade), free(eddy.velocity), air.sigma);
     let still = along(air.velocity, g, tau);
+    let settle = along(still, wall.free(eddy.drift), air.sigma);
+    let lag = minus(now.velocity, settle);
+    let velocity = along(along(settle, lag, fade), wall.free(eddy.velocity), air.sigma);
     let calm = along(still, minus(now.calm, still), fade);
     let moved = along(along(now.position, settle, h), lag, tau * (one - fade));
-    let position = along(moved, free(eddy.position), air.sigma);
+    let position = along(moved, wall.free(eddy.position), air.sigma);
 
-    let fresh = h * (one + like.splat(set.ventilation) * reynolds.sqrt()) / (now.diameter * now.diameter);
+    let fresh = h * (one + like.splat(set.ventilation) * reynolds2.sqrt().sqrt());
     Aloft {
         position,
         velocity,
@@ -143,25 +149,19 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
         omega: eddy.end,
         stream,
         diameter: now.diameter,
+        diameter2: now.diameter2,
         gap: part.gap(position),
         exposure: now.exposure + fresh,
         time: now.time + h,
-        pace: dot(air.velocity, air.velocity).sqrt(),
+        pace2: dot(air.velocity, air.velocity),
     }
 }
 
 const NONE: usize = usize::MAX;
 
-/// Puts droplet `k` of the batch into lane `lane`.
+/// Puts droplet `k` of the batch into lane `lane`; [`settle_in`] must follow.
 #[inline(always)]
-fn board<L: Lanes, F: AirFlow<L>, P: Part<L>>(
-    aloft: &mut Aloft<L>,
-    flow: &F,
-    part: &P,
-    batch: &Batch<L::Scalar>,
-    lane: usize,
-    k: usize,
-) {
+fn board<L: Lanes>(aloft: &mut Aloft<L>, batch: &Batch<L::Scalar>, lane: usize, k: usize) {
     for axis in 0..3 {
         aloft.position[axis] = aloft.position[axis].with_lane(lane, batch.position[axis][k]);
         aloft.velocity[axis] = aloft.velocity[axis].with_lane(lane, batch.velocity[axis][k]);
@@ -175,9 +175,20 @@ fn board<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     aloft.diameter = aloft.diameter.with_lane(lane, batch.diameter[k]);
     aloft.exposure = aloft.exposure.with_lane(lane, zero);
     aloft.time = aloft.time.with_lane(lane, zero);
+}
+
+/// What follows from where a droplet starts, for the lanes just boarded.
+#[inline(always)]
+fn settle_in<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+    aloft: &mut Aloft<L>,
+    flow: &F,
+    part: &P,
+    boarded: L::Mask,
+) {
     let air = flow.at(aloft.position).velocity;
-    aloft.pace = aloft.pace.with_lane(lane, dot(air, air).sqrt().lane(lane));
-    aloft.gap = aloft.gap.with_lane(lane, part.gap(aloft.position).lane(lane));
+    aloft.pace2 = L::select(boarded, dot(air, air), aloft.pace2);
+    aloft.gap = L::select(boarded, part.gap(aloft.position), aloft.gap);
+    aloft.diameter2 = aloft.diameter * aloft.diameter;
 }
 
 /// Flies a whole batch. `like` is any vector of the kind to fly with.
@@ -205,10 +216,11 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
         omega: [zero; 3],
         stream: LaneStream([word; 4]),
         diameter: zero,
+        diameter2: zero,
         gap: zero,
         exposure: zero,
         time: zero,
-        pace: zero,
+        pace2: zero,
     };
     // A lane beyond the batch flies a copy of its last droplet, uncounted.
     let mut holder = [NONE; 64];
@@ -216,13 +228,14 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     let mut active = 0usize;
     for (lane, held) in holder.iter_mut().enumerate().take(L::LEN) {
         let k = waiting.min(batch.len() - 1);
-        board(&mut aloft, flow, part, batch, lane, k);
+        board(&mut aloft, batch, lane, k);
         if waiting < batch.len() {
             *held = waiting;
             waiting += 1;
             active += 1;
         }
     }
+    settle_in(&mut aloft, flow, part, zero.lt(like.lit(1.0)));
     let long = like.splat(set.aloft);
     while active > 0 {
         let next = advance(flow, part, set, noise, &aloft);
@@ -230,7 +243,8 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
         let hit = next.gap.lt(zero);
         let passed = part.passed(next.position);
         let drifted = long.lt(next.time);
-        let over = L::bits(L::or(hit, L::or(passed, drifted)));
+        let ended = L::or(hit, L::or(passed, drifted));
+        let over = L::bits(ended);
         if over == 0 {
             aloft = next;
             continue;
@@ -243,6 +257,8 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
             |old: Vec3<L>, new: Vec3<L>| [back(old[0], new[0]), back(old[1], new[1]), back(old[2], new[2])];
         let (position, velocity) = (met(aloft.position, next.position), met(aloft.velocity, next.velocity));
         let (exposure, time) = (back(aloft.exposure, next.exposure), back(aloft.time, next.time));
+        let inverse2 = like.lit(1.0) / next.diameter2;
+        let (exposure, whole_exposure) = (exposure * inverse2, next.exposure * inverse2);
         aloft = next;
         for (lane, held) in holder.iter_mut().enumerate().take(L::LEN) {
             if over & (1 << lane) == 0 {
@@ -264,11 +280,11 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
                     batch.end_position[axis][k] = of(position[axis], next.position[axis]);
                     batch.end_velocity[axis][k] = of(velocity[axis], next.velocity[axis]);
                 }
-                batch.end_exposure[k] = of(exposure, next.exposure);
+                batch.end_exposure[k] = of(exposure, whole_exposure);
                 batch.end_time[k] = of(time, next.time);
             }
             if waiting < batch.len() {
-                board(&mut aloft, flow, part, batch, lane, waiting);
+                board(&mut aloft, batch, lane, waiting);
                 *held = waiting;
                 waiting += 1;
             } else {
@@ -276,8 +292,9 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
                     active -= 1;
                     *held = NONE;
                 }
-                board(&mut aloft, flow, part, batch, lane, batch.len() - 1);
+                board(&mut aloft, batch, lane, batch.len() - 1);
             }
         }
+        settle_in(&mut aloft, flow, part, ended);
     }
 }

@@ -3,6 +3,7 @@
 //! Reads as: look up the air, push the droplet, did it land. Equations: `docs/methods/flight.md`.
 
 mod batch;
+mod damping;
 mod drag;
 mod fly;
 mod kernel;
@@ -10,8 +11,8 @@ mod settings;
 mod turbulence;
 
 pub use batch::{Batch, END_DRIFTED, END_HIT, END_PASSED, Start};
-pub use drag::{drag_factor, relaxation_time};
+pub use drag::{drag_factor, drag_factor_of_square, relaxation_time};
 pub use fly::{Scene, fly, levels};
 pub use kernel::{Noise, fly_lanes};
 pub use settings::{ALOFT, FlightSettings, STEP};
-pub use turbulence::{Turn, turn_eddies};
+pub use turbulence::{Response, Turn, turn_eddies};

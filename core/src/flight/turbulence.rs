@@ -10,7 +10,7 @@
 //! and ANY h/T and tau/T the variance of omega is 1, that of the velocity T/(T + tau) and the spread of a cloud
 //! 2 sigma^2 T t (Tchen 1947, Hinze 1975). Derivation: `docs/methods/flight.md`.
 
-use crate::lanes::Lanes;
+use crate::lanes::{Lanes, inverses};
 use crate::surface::{Vec3, dot};
 
 /// What one step does, in units of sigma.
@@ -34,38 +34,86 @@ struct Answer<L: Lanes> {
     position: [L; 2],
 }
 
-/// `x` h/T, `time` T [s], `tau` [s], `fade` exp(-h/tau).
-#[inline(always)]
-fn answer<L: Lanes>(x: L, time: L, tau: L, fade: L) -> Answer<L> {
-    let one = x.lit(1.0);
-    let decay = (-x).exp();
-    let noise = (one - decay * decay).sqrt();
-    let ratio = tau / time;
-    // phi = (decay - fade)/(1 - tau/T); near tau = T by the series of sinh.
-    let gap = x * (one - ratio) / ratio;
-    let gap2 = gap * gap;
-    let series =
-        (decay * fade).sqrt() * x / ratio * (one + gap2 * (x.lit(1.0 / 24.0) + gap2 * x.lit(1.0 / 1920.0)));
-    let apart = one - ratio;
-    let safe = L::select(gap2.lt(x.lit(NEAR2)), one, apart);
-    let phi = L::select(gap2.lt(x.lit(NEAR2)), series, (decay - fade) / safe);
-    // n from <v^2> = T/(T + tau): n^2 + 2 b n + d = 0.
-    let inverse = one / (one - decay * fade);
-    let b = fade * phi * noise * inverse;
-    let d = phi * phi * (one + x.lit(2.0) * decay * fade * inverse) - (one - fade * fade) / (one + ratio);
-    let n = (b * b - d).max(x.lit(0.0)).sqrt() - b;
-    Answer {
-        end: [decay, noise],
-        velocity: [phi, n],
-        position: [time * (one - decay) - tau * phi, time * ((x + x).sqrt() - noise) - tau * n],
+/// The droplet's own numbers over a step.
+#[derive(Clone, Copy)]
+pub struct Response<L: Lanes> {
+    /// Relaxation time tau [s].
+    pub tau: L,
+    /// h / tau [-].
+    pub step: L,
+    /// tau / h [-].
+    pub inverse: L,
+    /// exp(-h/(2 tau)) [-].
+    pub half_fade: L,
+    /// exp(-h/tau) [-].
+    pub fade: L,
+}
+
+/// One direction's part way to its answer: what needs no division.
+#[derive(Clone, Copy)]
+struct Course<L: Lanes> {
+    x: L,
+    decay: L,
+    /// decay times the droplet's fade [-].
+    both: L,
+    /// sqrt(both) [-].
+    root_both: L,
+    gap: L,
+    near: L::Mask,
+}
+
+impl<L: Lanes> Course<L> {
+    #[inline(always)]
+    fn new(x: L, response: &Response<L>) -> Self {
+        let half = (x * x.lit(0.5)).fade();
+        let root_both = half * response.half_fade;
+        let gap = response.step - x;
+        let near = gap.abs().lt(gap.lit(NEAR));
+        Self { x, decay: half * half, both: root_both * root_both, root_both, gap, near }
+    }
+
+    /// The answer, from T [s] and the inverses of the gap, of 1 - both and of 1 + tau/T.
+    #[inline(always)]
+    fn answer(&self, response: &Response<L>, time: L, apart: L, open: L, ratio: L) -> Answer<L> {
+        let one = time.lit(1.0);
+        let (decay, fade) = (self.decay, response.fade);
+        // phi = (decay - fade)/(1 - tau/T) = h/tau (decay - fade)/gap; near tau = T by the series of sinh.
+        let gap2 = self.gap * self.gap;
+        let series = self.root_both * (one + gap2 * (one.lit(1.0 / 24.0) + gap2 * one.lit(1.0 / 1920.0)));
+        let phi = response.step * L::select(self.near, series, (decay - fade) * apart);
+        let noise = (one - decay * decay).sqrt();
+        // n from <v^2> = T/(T + tau): n^2 + 2 b n + d = 0.
+        let b = fade * phi * noise * open;
+        let d = phi * phi * (one + one.lit(2.0) * self.both * open) - (one - fade * fade) * ratio;
+        let n = (b * b - d).max(one.lit(0.0)).sqrt() - b;
+        let root = (self.x + self.x).sqrt();
+        Answer {
+            end: [decay, noise],
+            velocity: [phi, n],
+            position: [time * (one - decay) - response.tau * phi, time * (root - noise) - response.tau * n],
+        }
     }
 }
 
-/// Below this gap^2 the series serves.
-const NEAR2: f64 = 0.09;
+/// Answers along and across the slip, their divisions shared; x = h/T and T [s] of each.
+#[inline(always)]
+fn answers<L: Lanes>(x: (L, L), time: (L, L), response: &Response<L>) -> (Answer<L>, Answer<L>) {
+    let one = x.0.lit(1.0);
+    let (p, q) = (Course::new(x.0, response), Course::new(x.1, response));
+    let apart = inverses(L::select(p.near, one, p.gap), L::select(q.near, one, q.gap));
+    let open = inverses(one - p.both, one - q.both);
+    let ratio = inverses(one + x.0 * response.inverse, one + x.1 * response.inverse);
+    (
+        p.answer(response, time.0, apart.0, open.0, ratio.0),
+        q.answer(response, time.1, apart.1, open.1, ratio.1),
+    )
+}
 
-/// One step of length `h` [s]. `slip` the droplet's calm velocity minus the mean air's [m/s], `sigma` [m/s], `time` T_L [s], `tau` the droplet's
-/// relaxation time [s] with `fade` = exp(-h/tau), `push` the drift d sigma_i/dx_i over (1 + tau/T_L) [1/s], `noise`
+/// Below this gap the series serves.
+const NEAR: f64 = 0.3;
+
+/// One step of length `h` [s]. `slip` the droplet's calm velocity minus the mean air's [m/s], `sigma` [m/s], `time` T_L [s], `response` the
+/// droplet's answer, `push` the drift d sigma_i/dx_i over (1 + tau/T_L) [1/s], `noise`
 /// three numbers of variance 1.
 #[inline(always)]
 #[allow(clippy::too_many_arguments, reason = "one call in the kernel; a struct would only rename them")]
@@ -74,24 +122,24 @@ pub fn turn_eddies<L: Lanes>(
     slip: Vec3<L>,
     sigma: L,
     time: L,
-    tau: L,
-    fade: L,
+    response: &Response<L>,
     push: Vec3<L>,
     noise: Vec3<L>,
     h: L,
 ) -> Turn<L> {
     let one = h.lit(1.0);
     let slip2 = dot(slip, slip);
-    let crossing = (slip2 / (sigma * sigma + h.lit(1e-8))).min(h.lit(1e6));
-    let floor = h * h.lit(1e-4);
-    let time = time.max(h.lit(1e-9));
-    let along_time = (time / (one + crossing).sqrt()).max(floor);
-    let across_time = (time / (one + h.lit(4.0) * crossing).sqrt()).max(floor);
-    let along = answer(h / along_time, along_time, tau, fade);
-    let x = h / across_time;
-    let across = answer(x, across_time, tau, fade);
-    // Split along the slip: the part along e is (v . e) e with e = slip/|slip|.
-    let inverse2 = one / (slip2 + h.lit(1e-12));
+    // The part along the slip is (v . slip) slip / slip^2.
+    let (inverse_sigma2, inverse2) = inverses(sigma * sigma + h.lit(1e-8), slip2 + h.lit(1e-12));
+    let crossing = (slip2 * inverse_sigma2).min(h.lit(1e6));
+    // T no shorter than a ten-thousandth of the step.
+    let rate = h / time.max(h.lit(1e-9));
+    let most = h.lit(1e4);
+    let x =
+        ((rate * (one + crossing).sqrt()).min(most), (rate * (one + h.lit(4.0) * crossing).sqrt()).min(most));
+    let inverse_x = inverses(x.0, x.1);
+    let (along, across) = answers(x, (h * inverse_x.0, h * inverse_x.1), response);
+    let across_time = h * inverse_x.1;
     let (omega_slip, noise_slip) = (dot(omega, slip) * inverse2, dot(noise, slip) * inverse2);
     let split = |a: [L; 2], b: [L; 2]| (a[0] - b[0]) * omega_slip + (a[1] - b[1]) * noise_slip;
     let end = split(along.end, across.end);
@@ -99,7 +147,7 @@ pub fn turn_eddies<L: Lanes>(
     let position = split(along.position, across.position);
     // Drift, weighted as it decays within the step: T (1 - a) at its end, T (1 - (1 - a)/x) in its mean.
     let settled = across_time * (one - across.end[0]);
-    let mean = across_time - settled / x;
+    let mean = across_time - settled * inverse_x.1;
     let of = |share: [L; 2], more: L, i: usize| share[0] * omega[i] + share[1] * noise[i] + more * slip[i];
     Turn {
         end: core::array::from_fn(|i| of(across.end, end, i) + settled * push[i]),

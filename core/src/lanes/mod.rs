@@ -35,9 +35,9 @@ pub trait Lanes:
     fn sqrt(self) -> Self;
     /// Absolute value.
     fn abs(self) -> Self;
-    /// Smaller of two finite numbers.
+    /// Smaller of two finite numbers; not of two zeros of unlike sign.
     fn min(self, other: Self) -> Self;
-    /// Larger of two finite numbers.
+    /// Larger of two finite numbers; not of two zeros of unlike sign.
     fn max(self, other: Self) -> Self;
     /// self < other.
     fn lt(self, other: Self) -> Self::Mask;
@@ -51,6 +51,10 @@ pub trait Lanes:
     fn bits(mask: Self::Mask) -> u32;
     /// e^x; x below about -87 gives 0 or nearly 0.
     fn exp(self) -> Self;
+    /// e^-x of x at least 0; x above about 87 gives 0 or nearly 0.
+    fn fade(self) -> Self;
+    /// x^y of a positive normal x, where |y ln x| is below 87.
+    fn pow(self, y: f64) -> Self;
     /// Natural logarithm of a positive normal number.
     fn ln(self) -> Self;
     /// Error function.
@@ -74,6 +78,13 @@ pub trait Lanes:
     fn word_rotl(a: Self::Word, n: u32) -> Self::Word;
     /// The `count` bits of a word from `shift` on, as a number 0..2^count; count at most 23.
     fn word_field(self, a: Self::Word, shift: u32, count: u32) -> Self;
+}
+
+/// 1/a and 1/b by one division: the divider is what the flight waits for. a b must neither overflow nor vanish.
+#[inline(always)]
+pub fn inverses<L: Lanes>(a: L, b: L) -> (L, L) {
+    let both = a.lit(1.0) / (a * b);
+    (b * both, a * both)
 }
 
 /// A lane's number at the edge of the flight.

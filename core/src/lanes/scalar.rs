@@ -66,6 +66,14 @@ impl Lanes for f64 {
         math::exp(self)
     }
     #[inline(always)]
+    fn fade(self) -> Self {
+        math::exp(-self)
+    }
+    #[inline(always)]
+    fn pow(self, y: f64) -> Self {
+        math::exp(y * math::ln(self))
+    }
+    #[inline(always)]
     fn ln(self) -> Self {
         math::ln(self)
     }

@@ -48,7 +48,35 @@ impl<S: Simd> Wide<S> {
     fn of_bits(bits: S::u32s) -> Self {
         Wide(bits.bitcast())
     }
+
+    /// e^r 2^n of |r| up to about (ln 2)/2; t = n + SHIFT, whose low bits are n + 127.
+    #[inline(always)]
+    fn exp_near(r: S::f32s, t: Self) -> Self {
+        let r2 = r * r;
+        // Estrin: short chains.
+        let p01 = r * 0.166_666_65 + 0.5;
+        let p23 = r * 8.333_452e-3 + 4.166_579_6e-2;
+        let p45 = r * 1.987_569_1e-4 + 1.398_199_9e-3;
+        let p = p01 + r2 * (p23 + r2 * p45);
+        let e = p * r2 + r + 1.0;
+        Wide(e * Self::of_bits(t.to_bits() << 23).0)
+    }
+
+    /// e and m in [sqrt(1/2), sqrt 2) with x = m 2^e; x positive and normal.
+    #[inline(always)]
+    fn split(self) -> (S::f32s, S::f32s) {
+        let offset: S::u32s = (0x3F80_0000u32 - 0x3F35_04F3).simd_into(self.0.token());
+        let biased = self.to_bits() + offset;
+        let e: S::f32s = S::f32s::float_from(biased >> 23);
+        (e - 127.0, Self::of_bits((biased & 0x007F_FFFF) + 0x3F35_04F3u32).0)
+    }
 }
+
+/// 1.5 * 2^23 + 127: a number added to it is rounded to a whole one, which with 127 fills the sum's low bits.
+const SHIFT: f32 = 12_583_039.0;
+/// ln 2 in two parts: the first times a whole number below 2^15 is exact.
+const LN2_HIGH: f32 = 0.693_359_4;
+const LN2_LOW: f32 = -2.121_944_4e-4;
 
 impl<S: Simd> Lanes for Wide<S> {
     const LEN: usize = <S::f32s as SimdBase<S>>::LEN;
@@ -83,11 +111,11 @@ impl<S: Simd> Lanes for Wide<S> {
     }
     #[inline(always)]
     fn min(self, other: Self) -> Self {
-        Self::select(self.lt(other), self, other)
+        Wide(self.0.min(other.0))
     }
     #[inline(always)]
     fn max(self, other: Self) -> Self {
-        Self::select(other.lt(self), self, other)
+        Wide(self.0.max(other.0))
     }
     #[inline(always)]
     fn lt(self, other: Self) -> S::mask32s {
@@ -112,33 +140,36 @@ impl<S: Simd> Lanes for Wide<S> {
 
     #[inline(always)]
     fn exp(self) -> Self {
-        // n = round(x / ln 2) by adding 1.5 * 2^23: the sum's low bits are n itself.
-        const SHIFT: f32 = 12_582_912.0;
         let x = self.min(self.lit(88.0)).max(self.lit(-87.0));
         let t = Wide::<S>(x.0 * core::f32::consts::LOG2_E + SHIFT);
         let n = t.0 - SHIFT;
-        let r = x.0 - n * 0.693_359_4 - n * -2.121_944_4e-4;
-        let r2 = r * r;
-        // Estrin: short chains.
-        let p01 = r * 0.166_666_65 + 0.5;
-        let p23 = r * 8.333_452e-3 + 4.166_579_6e-2;
-        let p45 = r * 1.987_569_1e-4 + 1.398_199_9e-3;
-        let p = p01 + r2 * (p23 + r2 * p45);
-        let e = p * r2 + r + 1.0;
-        let scale = Wide::<S>::of_bits((t.to_bits() << 23) + 0x3F80_0000u32);
-        Wide(e * scale.0)
+        Self::exp_near(x.0 - n * LN2_HIGH - n * LN2_LOW, t)
+    }
+    #[inline(always)]
+    fn fade(self) -> Self {
+        let x = self.min(self.lit(87.0));
+        let t = Wide::<S>(x.0 * -core::f32::consts::LOG2_E + SHIFT);
+        let n = t.0 - SHIFT;
+        Self::exp_near(n * -LN2_HIGH - x.0 - n * LN2_LOW, t)
+    }
+    #[inline(always)]
+    fn pow(self, y: f64) -> Self {
+        // x = m 2^e; log2 m = 2 artanh(s) / ln 2 with s = (m - 1)/(m + 1), |s| < 0.172
+        let (e, m) = self.split();
+        let s = (m - 1.0) / (m + 1.0);
+        let s2 = s * s;
+        let q = s2 * 0.412_198_58 + 0.577_078_04;
+        let q = q * s2 + 0.961_796_7;
+        let log2 = s * (q * s2 + 2.885_390_1) + e;
+        let power = log2 * (y as f32);
+        let t = Wide::<S>(power + SHIFT);
+        Self::exp_near((power - (t.0 - SHIFT)) * core::f32::consts::LN_2, t)
     }
 
     #[inline(always)]
     fn ln(self) -> Self {
-        // m in [sqrt(1/2), sqrt 2) and e with x = m 2^e.
-        let token = self.0.token();
-        let offset: S::u32s = (0x3F80_0000u32 - 0x3F35_04F3).simd_into(token);
-        let biased = self.to_bits() + offset;
-        let exponent: S::f32s = S::f32s::float_from(biased >> 23);
-        let e = exponent - 127.0;
-        let m = Wide::<S>::of_bits((biased & 0x007F_FFFF) + 0x3F35_04F3u32);
-        let f = m.0 - 1.0;
+        let (e, m) = self.split();
+        let f = m - 1.0;
         let z = f * f;
         let q = f * 7.037_683_6e-2 + -1.151_461e-1;
         let q = q * f + 1.167_699_9e-1;
@@ -148,8 +179,8 @@ impl<S: Simd> Lanes for Wide<S> {
         let q = q * f + 2.000_071_4e-1;
         let q = q * f + -2.499_999_4e-1;
         let q = q * f + 3.333_333e-1;
-        let y = q * f * z + e * -2.121_944_4e-4 - z * 0.5;
-        Wide(f + y + e * 0.693_359_4)
+        let y = q * f * z + e * LN2_LOW - z * 0.5;
+        Wide(f + y + e * LN2_HIGH)
     }
 
     #[inline(always)]
@@ -235,24 +266,30 @@ mod tests {
     use fearless_simd::{Level, dispatch};
 
     #[inline(always)]
-    fn apply<S: Simd>(simd: S, x: f32) -> [f32; 5] {
+    fn apply<S: Simd>(simd: S, x: f32) -> [f32; 7] {
         let v = Wide::<S>::zero(simd).splat(x);
         let (c, s) = v.turn();
-        [v.exp().lane(0), v.abs().ln().lane(0), v.erf().lane(0), c.lane(0), s.lane(0)]
+        let power = v.abs().pow(0.3435);
+        let out = [v.exp(), v.abs().ln(), v.erf(), c, s, v.abs().fade(), power];
+        out.map(|of| of.lane(0))
     }
 
-    fn at(x: f32) -> [f32; 5] {
+    fn at(x: f32) -> [f32; 7] {
         dispatch!(Level::new(), simd => apply(simd, x))
     }
 
     #[test]
     fn functions_are_close_to_libm() {
         let (mut exp, mut ln, mut erf, mut trig) = (0.0f64, 0.0f64, 0.0f64, 0.0f64);
+        let (mut fade, mut pow) = (0.0f64, 0.0f64);
         for i in 0..40_000 {
             let x = (i as f64 - 20_000.0) * 0.004 + 0.001_7;
             let v = f64::from(x as f32);
             let got = at(x as f32);
             exp = exp.max((f64::from(got[0]) / math::exp(v) - 1.0).abs());
+            fade = fade.max((f64::from(got[5]) / math::exp(-v.abs()) - 1.0).abs());
+            let wide = (x * x * x).abs().max(1e-12);
+            pow = pow.max((f64::from(at(wide)[6]) / math::pow(f64::from(wide), 0.3435) - 1.0).abs());
             let reference = math::ln(v.abs());
             ln = ln.max((f64::from(got[1]) - reference).abs() / reference.abs().max(0.1));
             let small = f64::from((x * 0.05) as f32);
@@ -264,6 +301,8 @@ mod tests {
             trig = trig.max((f64::from(t[4]) - math::sin(angle)).abs());
         }
         assert!(exp < 2e-7, "exp {exp:e}");
+        assert!(fade < 2e-7, "fade {fade:e}");
+        assert!(pow < 1e-6, "pow {pow:e}");
         assert!(ln < 2e-7, "ln {ln:e}");
         assert!(erf < 6e-7, "erf {erf:e}");
         assert!(trig < 3e-7, "turn {trig:e}");

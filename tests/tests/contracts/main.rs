@@ -1,0 +1,3 @@
+//! Contracts: the same seed gives the same result, to the bit.
+
+mod bits;
