@@ -288,8 +288,8 @@ mod tests {
             let got = at(x as f32);
             exp = exp.max((f64::from(got[0]) / math::exp(v) - 1.0).abs());
             fade = fade.max((f64::from(got[5]) / math::exp(-v.abs()) - 1.0).abs());
-            let wide = (x * x * x).abs().max(1e-12);
-            pow = pow.max((f64::from(at(wide)[6]) / math::pow(f64::from(wide), 0.3435) - 1.0).abs());
+            let wide = f64::from(((x * x * x) as f32).abs().max(1e-12));
+            pow = pow.max((f64::from(at(wide as f32)[6]) / math::pow(wide, 0.3435) - 1.0).abs());
             let reference = math::ln(v.abs());
             ln = ln.max((f64::from(got[1]) - reference).abs() / reference.abs().max(0.1));
             let small = f64::from((x * 0.05) as f32);
