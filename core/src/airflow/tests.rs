@@ -69,3 +69,53 @@ fn tube_field_is_divergence_free_and_closed() {
         }
     }
 }
+
+#[test]
+fn free_field_is_divergence_free() {
+    for slope in [0.0, 0.2, 0.45, 0.6] {
+        let jet = jet(0.0, slope);
+        let near = PanelFlow::new(jet, 0.2).expect("a panel");
+        let mut flow = PanelFlow::new(jet, 5.0).expect("a panel far off");
+        // So thin a layer so far off that nothing of the wall is left.
+        (flow.inverse_layer, flow.sided) = (1e3, near.sided);
+        let worst = worst_divergence(&flow, &jet, 0.6, |_| true);
+        assert!(worst < 1e-6, "slope {slope}: {worst:e}");
+    }
+}
+
+#[test]
+fn a_fan_that_only_widens_would_be_seen() {
+    // Lateral air u_y = u_z y/z and no entrainment: 0.05-0.1 Uc/r12.
+    struct Naive(FanJet<f64>);
+    impl AirFlow<f64> for Naive {
+        fn at(&self, p: [f64; 3]) -> crate::surface::Air<f64> {
+            let mut air =
+                PanelFlow { inverse_layer: 1e3, ..PanelFlow::new(self.0, 5.0).expect("a panel") }.at(p);
+            air.velocity = [0.0, air.velocity[2] * p[1] / p[2], air.velocity[2]];
+            air
+        }
+    }
+    let jet = jet(0.0, 0.45);
+    assert!(worst_divergence(&Naive(jet), &jet, 0.3, |_| true) > 0.02);
+}
+
+#[test]
+fn a_tube_beside_the_axis_leaves_the_residual_that_is_told() {
+    // At most w a Uc erf(eta_c) by p/R: the air led round the tube starts from a line beside the jet's middle.
+    let jet = jet(0.0, 0.45);
+    for offset in [0.01, 0.04] {
+        let flow = TubeFlow::new(jet, 0.18, 0.011, offset).expect("a tube");
+        let outside = |p: [f64; 3]| {
+            let (dy, dz) = (p[1] - offset, p[2] - flow.axis_z);
+            (dy * dy + dz * dz).sqrt() > 0.0112
+        };
+        let worst = worst_divergence(&flow, &jet, 0.25, outside);
+        let s = jet.section(0.19);
+        let w = s.bx * s.bx / (s.bx * s.bx + s.by * s.by);
+        let a = 0.5 * (s.alpha + s.beta);
+        let reach = s.by * flow.power / flow.radius;
+        let told = w * a * crate::math::erf(offset / s.by) * reach * 0.832_554_611 * s.bx;
+        println!("offset {offset}: residual {worst:.2e} Uc/r12, bound {told:.2e}");
+        assert!(worst < told && worst > 0.1 * told, "offset {offset}: {worst:e}, {told:e}");
+    }
+}

@@ -2,8 +2,8 @@
 //!
 //! Own derivation: the free field times h = 1 - (R/rad)^p, with the missing air led round the tube (share th) and
 //! along it (1 - th). In a uniform stream p = 2, th = 1: exactly potential flow, so that Langmuir and Blodgett 1946
-//! tests it; for R -> infinity the panel. Divergence 0 for a tube on the gun's axis; off the axis the residual is at
-//! most w a Uc erf(eta_c). How th blends is the least certain part.
+//! tests it; for R -> infinity nearly the panel (`docs/methods/air-flow.md`). Divergence 0 for a tube on the gun's axis; off it at
+//! most w a Uc erf(eta_c) by p/R. How th blends is the least certain part.
 
 use super::AirFlow;
 use super::fan_jet::{FanJet, HALF_ROOT_PI, HALF_WIDTH, fill};

@@ -8,7 +8,7 @@ use mistcoat::flight::Noise;
 use mistcoat::stream::Purpose;
 
 fn droplets() -> u64 {
-    std::env::var("MISTCOAT_DROPLETS").ok().and_then(|d| d.parse().ok()).unwrap_or(1_000_000)
+    std::env::var("MISTCOAT_DROPLETS").ok().and_then(|d| d.parse().ok()).unwrap_or(400_000)
 }
 
 /// Relative difference of two independent means and its standard error.

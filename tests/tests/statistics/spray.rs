@@ -5,6 +5,7 @@ use mistcoat::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TubeFlow};
 use mistcoat::emission::Emission;
 use mistcoat::evaporation::EvaporationCurve;
 use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, STEP, Scene, fly};
+use mistcoat::lanes::Real;
 use mistcoat::part::{CARD_HALF, PanelPart, TubePart};
 use mistcoat::spray::{Along, SizeDistribution, Spray};
 use mistcoat::stream::Purpose;
@@ -50,16 +51,21 @@ pub fn panel() -> Scene<f64> {
 
 /// A tube of 22 mm, the fan across it, at 190 mm.
 pub fn tube() -> Scene<f64> {
-    let (distance, radius) = (0.19, 0.011);
-    let flow = TubeFlow::new(jet(&usual(), true), distance, radius, 0.0).unwrap();
-    let part = TubePart {
-        radius,
-        axis_y: 0.0,
-        axis_z: flow.axis_z,
-        behind: 3.0 * flow.damping + radius,
-        half: CARD_HALF,
-    };
+    tube_of(0.011, usual().fan_slope)
+}
+
+/// A tube of some radius [m] under a fan of some slope.
+pub fn tube_of(radius: f64, slope: f64) -> Scene<f64> {
+    let jet = jet(&fan(slope), true);
+    let flow = TubeFlow::new(jet, 0.19, radius, 0.0).unwrap();
+    let behind = 3.0 * flow.damping + radius;
+    let part = TubePart { radius, axis_y: 0.0, axis_z: flow.axis_z, behind, half: CARD_HALF };
     Scene::Tube(flow, part)
+}
+
+/// The usual spray with its fan at some slope; the spread of the rays goes with it as in the pattern.
+fn fan(slope: f64) -> Spray {
+    Spray { fan_slope: slope, ray_spread: 0.10 - 0.05 * (slope / 0.4).min(1.0), ..usual() }
 }
 
 /// Settings with gravity down the fan, no drying.
@@ -71,9 +77,12 @@ pub fn settings(step: f64) -> FlightSettings<f64> {
 }
 
 /// Batch of droplets `first..first + count`; flights from the streams of `flight`.
-pub fn batch<T: mistcoat::lanes::Real + Default>(first: u64, count: u64, flight: Purpose) -> Batch<T> {
-    let spray = usual();
-    let emission = Emission::new(&spray, &jet(&spray, true), false);
+pub fn batch<T: Real + Default>(first: u64, count: u64, flight: Purpose) -> Batch<T> {
+    leave(&usual(), first, count, flight)
+}
+
+fn leave<T: Real + Default>(spray: &Spray, first: u64, count: u64, flight: Purpose) -> Batch<T> {
+    let emission = Emission::new(spray, &jet(spray, true), false);
     let mut batch = Batch::default();
     for i in first..first + count {
         batch.push(&emission.start(7, i, Purpose::Emission, flight));
@@ -145,8 +154,24 @@ impl Figures {
     }
 }
 
+/// Flies `count` droplets of the usual spray with its fan at some slope, by the usual step.
+pub fn run_fan(scene: &Scene<f64>, count: u64, slope: f64) -> Figures {
+    fly_all(scene, &fan(slope), count, USUAL_STEP, Noise::Uniform10, Purpose::Flight)
+}
+
 /// Flies `count` droplets of the usual spray.
 pub fn run(scene: &Scene<f64>, count: u64, step: f64, noise: Noise, flight: Purpose) -> Figures {
+    fly_all(scene, &usual(), count, step, noise, flight)
+}
+
+fn fly_all(
+    scene: &Scene<f64>,
+    spray: &Spray,
+    count: u64,
+    step: f64,
+    noise: Noise,
+    flight: Purpose,
+) -> Figures {
     let axis = match scene {
         Scene::Panel(..) => None,
         Scene::Tube(_, part) => Some(part.axis_z),
@@ -154,7 +179,7 @@ pub fn run(scene: &Scene<f64>, count: u64, step: f64, noise: Noise, flight: Purp
     let (narrow, set, level) = (scene.narrow(), settings(step).cast(), Level::new());
     let mut figures = Figures::default();
     for first in (0..count).step_by(20_000) {
-        let mut batch = batch(first, (count - first).min(20_000), flight);
+        let mut batch = leave(spray, first, (count - first).min(20_000), flight);
         fly(level, &narrow, &set, noise, &mut batch);
         figures.add(&batch, axis);
     }

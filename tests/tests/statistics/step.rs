@@ -1,7 +1,7 @@
 //! Halving the step: how far transfer efficiency moves.
 
-use crate::spray::{USUAL_STEP, panel, run, tube};
-use mistcoat::flight::Noise;
+use crate::spray::{USUAL_STEP, panel, run, run_fan, tube, tube_of};
+use mistcoat::flight::{Noise, Scene};
 use mistcoat::stream::Purpose;
 
 #[test]
@@ -18,5 +18,34 @@ fn halving_the_step_hardly_moves_transfer_efficiency() {
             a - b
         );
         assert!((a - b).abs() < 0.002 + 3.0 * error, "{name}: {a} {b} +- {error}");
+    }
+}
+
+/// A tube whose wall-normal strain is the plain sum of its two parts, as on the panel, not the root of their squares.
+fn plain_sum(scene: &Scene<f64>) -> Scene<f64> {
+    let Scene::Tube(flow, part) = *scene else { return *scene };
+    let mut other = flow;
+    let (around, along) = (flow.round.sqrt(), (1.0 - flow.round).sqrt());
+    other.power = flow.power * (around + along);
+    other.round = around / (around + along);
+    Scene::Tube(other, part)
+}
+
+#[test]
+fn how_strains_add_round_a_tube_is_told() {
+    // Not a check of either way: the size of what is not known. Both are potential flow in a uniform stream; only the
+    // plain sum becomes the panel for a wide tube.
+    for (name, radius, slope) in [
+        ("22 mm, full fan", 0.011, 0.45),
+        ("22 mm, round", 0.011, 0.0),
+        ("42 mm, full fan", 0.021, 0.45),
+        ("100 mm, full fan", 0.05, 0.45),
+        ("100 mm, round", 0.05, 0.0),
+    ] {
+        let scene = tube_of(radius, slope);
+        let share = |scene: &Scene<f64>| run_fan(scene, 60_000, slope).share();
+        let ((a, ea), (b, eb)) = (share(&scene), share(&plain_sum(&scene)));
+        println!("tube {name}: landed {a:.3} +- {ea:.3}; strains added plainly {b:.3} +- {eb:.3}");
+        assert!((a - b).abs() < 0.08, "{name}: {a} {b}");
     }
 }
