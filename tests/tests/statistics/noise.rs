@@ -22,8 +22,6 @@ fn ten_bit_uniforms_do_for_normals() {
     for (name, scene) in [("panel", panel()), ("tube", tube())] {
         let uniform = run(&scene, n, USUAL_STEP, Noise::Uniform10, Purpose::Flight);
         let normal = run(&scene, n, USUAL_STEP, Noise::Normal, Purpose::Flight);
-        // Normals again on other streams: what counting alone does to a profile.
-        let again = run(&scene, n, USUAL_STEP, Noise::Normal, Purpose::CardFlight);
         let speed = |f: &Figures| f.mean(f.speed);
         let time = |f: &Figures| f.mean(f.time);
         for (what, (off, error)) in [
@@ -39,9 +37,14 @@ fn ten_bit_uniforms_do_for_normals() {
             // Common emission only lowers the error.
             assert!(off.abs() < 0.003 + 3.0 * error, "{name} {what}: {off} +- {error}");
         }
-        let (film, noise) = (uniform.profile_distance(&normal), normal.profile_distance(&again));
-        println!("{name}, film profile L1: {:.4} %, of which counting {:.4} %", 1e2 * film, 1e2 * noise);
+        let ((film, error), raw) = (uniform.film_distance(&normal), uniform.film_distance_raw(&normal));
+        println!(
+            "{name}, film profile L1: at least {:.3} % +- {:.3} %, counted {:.3} %",
+            1e2 * film,
+            1e2 * error,
+            1e2 * raw
+        );
         println!("{name}: {:?} {:?} {:?}", normal.share(), speed(&normal), time(&normal));
-        assert!(film < 0.003 + 1.5 * noise, "{name}: film {film}, counting {noise}");
+        assert!(film < 0.003 + 3.0 * error, "{name}: film {film} +- {error}");
     }
 }

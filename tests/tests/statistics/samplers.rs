@@ -64,13 +64,13 @@ fn size_quantiles() {
 #[test]
 fn rosin_rammler_sizes() {
     let d = RosinRammler { x: 40e-6, q: 2.5 };
-    let fat = RosinRammler { q: 2.45, ..d };
+    let fat = RosinRammler { q: 2.425, ..d };
     let reference = Weibull::new(d.x, d.q).unwrap();
     check(
         "Rosin-Rammler",
         |i| d.quantile(uniform(i)),
         |i| fat.quantile(uniform(i)),
-        "q 2 % too small",
+        "q 3 % too small",
         reference,
     );
 }
@@ -134,7 +134,7 @@ fn normals_of_the_start() {
     let spray = crate::spray::usual();
     let emission = Emission::new(&spray, &crate::spray::jet(&spray, true), false);
     let omega = |i| emission.start(4, i, Purpose::Emission, Purpose::Flight).omega[1];
-    check("first omega", omega, |i| omega(i) + 0.015, "0.015 off centre", StandardNormal);
+    check("first omega", omega, |i| omega(i) + 0.02, "0.02 off centre", StandardNormal);
 }
 
 /// What one step moves droplets that start without omega, over its standard deviation: the step's own number.

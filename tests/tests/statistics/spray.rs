@@ -24,6 +24,8 @@ pub fn usual() -> Spray {
         viscosity: 0.03,
         surface_tension: 0.028,
         volume_solids: 0.45,
+        volatile_density: 870.0,
+        schmidt: 2.1,
         evaporation: EvaporationCurve::none(),
     }
 }
@@ -104,14 +106,16 @@ pub struct Figures {
     pub speed: [f64; 2],
     /// Sum of flight times [s], of their squares.
     pub time: [f64; 2],
-    /// Two profiles of 40 cells each, counts.
-    pub profile: Vec<f64>,
+    /// Two profiles of 40 cells each, counts, of the droplets with even numbers and of those with odd ones.
+    pub profile: [Vec<f64>; 2],
 }
 
 impl Figures {
     /// Adds the ends of a batch.
     pub fn add(&mut self, batch: &Batch<f32>, axis_z: Option<f64>) {
-        self.profile.resize(CELLS, 0.0);
+        for half in &mut self.profile {
+            half.resize(CELLS, 0.0);
+        }
         self.flown += batch.len() as f64;
         for k in 0..batch.len() {
             if batch.end[k] != END_HIT {
@@ -128,9 +132,9 @@ impl Figures {
             self.time[1] += time * time;
             // Round a tube the cell is 9 degrees.
             let around = axis_z.map_or(p[1] / 0.01, |z| p[1].atan2(z - p[2]).to_degrees() / 9.0);
-            for (half, place) in [p[0] / 0.01, around].into_iter().enumerate() {
+            for (way, place) in [p[0] / 0.01, around].into_iter().enumerate() {
                 let cell = (place + 20.0).floor().clamp(0.0, 39.0) as usize;
-                self.profile[40 * half + cell] += 1.0;
+                self.profile[k % 2][40 * way + cell] += 1.0;
             }
         }
     }
@@ -147,10 +151,31 @@ impl Figures {
         (mean, ((sums[1] / self.landed - mean * mean) / self.landed).sqrt())
     }
 
-    /// Mean over both profiles of |a - b| as a share of the film, each scaled to its own total.
-    pub fn profile_distance(&self, other: &Self) -> f64 {
-        let pairs = self.profile.iter().zip(&other.profile);
-        0.5 * pairs.map(|(a, b)| (a / self.landed - b / other.landed).abs()).sum::<f64>()
+    /// Difference of the two films in every cell as a share of the film, from one half of the droplets, with the mean
+    /// count of the cell: each profile scaled to its own total.
+    fn differences(&self, other: &Self, half: usize) -> Vec<(f64, f64)> {
+        let (p, q) = (&self.profile[half], &other.profile[half]);
+        // Each droplet is in two profiles.
+        let (n, m) = (0.5 * p.iter().sum::<f64>(), 0.5 * q.iter().sum::<f64>());
+        p.iter().zip(q).map(|(a, b)| (a / n - b / m, a / (n * n) + b / (m * m))).collect()
+    }
+
+    /// L1 distance of two films, mean over both profiles, without the share that counting adds: each half of the droplets
+    /// is summed with the signs that the other half has. Never above the true distance but by chance; its standard error.
+    pub fn film_distance(&self, other: &Self) -> (f64, f64) {
+        let halves = [self.differences(other, 0), self.differences(other, 1)];
+        let (mut sum, mut variance) = (0.0, 0.0);
+        for ((a, va), (b, vb)) in halves[0].iter().zip(&halves[1]) {
+            sum += 0.5 * (a * b.signum() + b * a.signum());
+            variance += 0.25 * (va + vb);
+        }
+        (0.5 * sum, 0.5 * variance.sqrt())
+    }
+
+    /// The same as counted, counting included.
+    pub fn film_distance_raw(&self, other: &Self) -> f64 {
+        let halves = [self.differences(other, 0), self.differences(other, 1)];
+        0.5 * halves[0].iter().zip(&halves[1]).map(|(a, b)| 0.5 * (a.0 + b.0).abs()).sum::<f64>()
     }
 }
 
