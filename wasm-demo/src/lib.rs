@@ -26,6 +26,8 @@ mod start {
         if let Some(document) = web_sys::window().and_then(|window| window.document()) {
             std::panic::set_hook(Box::new(move |panic| say(&document, &panic.to_string())));
             mount_to_body(crate::views::App);
+        } else if let Err(error) = crate::worker::serve::<crate::worker::Flying>() {
+            web_sys::console::error_1(&error);
         }
     }
 

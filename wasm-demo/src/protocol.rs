@@ -1,7 +1,8 @@
 //! What the page and its worker say to each other.
 //!
 //! A message is one block of bytes, so that it moves between the two without being copied: the length of the head
-//! (u32, little-endian), the head as JSON, then the film's values (f32, little-endian).
+//! (u32, little-endian), the head as JSON, then the film's values and the
+//! droplets' ends (f32, little-endian).
 
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
@@ -93,6 +94,11 @@ pub struct Film {
     /// Dry film of each cell [m].
     #[serde(skip)]
     pub values: Vec<f32>,
+    /// Droplets whose ends are given.
+    pub droplets: u32,
+    /// Ends of some droplets: along the gun's axis [m], across it [m], 1 landed or 0; three numbers each.
+    #[serde(skip)]
+    pub ends: Vec<f32>,
 }
 
 /// Bytes that are no message.
@@ -138,7 +144,7 @@ impl FromWorker {
     #[must_use]
     pub fn encode(&self) -> Vec<u8> {
         match self {
-            Self::Picture { film, .. } | Self::Done { film, .. } => encode(self, &film.values),
+            Self::Picture { film, .. } | Self::Done { film, .. } => encode(self, &[&film.values, &film.ends]),
             _ => encode(self, &[]),
         }
     }
@@ -155,21 +161,24 @@ impl FromWorker {
             _ => &mut nothing,
         };
         let cells = u64::from(film.columns) * u64::from(film.rows);
-        if cells.checked_mul(4) != Some(rest.len() as u64) {
+        let numbers = cells.checked_add(3 * u64::from(film.droplets));
+        if numbers.and_then(|n| n.checked_mul(4)) != Some(rest.len() as u64) {
             return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
         }
         film.values = rest.chunks_exact(4).map(|b| f32::from_le_bytes([b[0], b[1], b[2], b[3]])).collect();
+        film.ends = film.values.split_off(cells as usize);
         Ok(message)
     }
 }
 
-fn encode(head: &impl Serialize, values: &[f32]) -> Vec<u8> {
+fn encode(head: &impl Serialize, values: &[&[f32]]) -> Vec<u8> {
     // Only strings, integers and enums stand in a head, which JSON can always hold.
     let head = serde_json::to_vec(head).unwrap_or_default();
-    let mut bytes = Vec::with_capacity(4 + head.len() + 4 * values.len());
+    let numbers: usize = values.iter().map(|part| part.len()).sum();
+    let mut bytes = Vec::with_capacity(4 + head.len() + 4 * numbers);
     bytes.extend((head.len() as u32).to_le_bytes());
     bytes.extend(&head);
-    bytes.extend(values.iter().flat_map(|value| value.to_le_bytes()));
+    bytes.extend(values.iter().copied().flatten().flat_map(|value| value.to_le_bytes()));
     bytes
 }
 
@@ -186,7 +195,13 @@ mod tests {
     use super::*;
 
     fn film() -> Film {
-        Film { columns: 3, rows: 2, values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0] }
+        Film {
+            columns: 3,
+            rows: 2,
+            values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0],
+            droplets: 1,
+            ends: vec![0.2, -0.03, 1.0],
+        }
     }
 
     #[test]
@@ -220,7 +235,7 @@ mod tests {
         longer.push(0);
         assert!(matches!(
             FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 25 })
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 37 })
         ));
     }
 

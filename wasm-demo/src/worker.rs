@@ -3,11 +3,13 @@
 //! Between two chunks the worker reads its messages, so a run can be dropped at any time. How a run is cut into
 //! chunks follows the clock; its figures do not, since a run gives the same digits however it is cut.
 
+mod flying;
 #[cfg(target_arch = "wasm32")]
 mod serve;
 
 use crate::protocol::{Film, FromWorker, RunId, ToWorker};
 
+pub use flying::Flying;
 #[cfg(target_arch = "wasm32")]
 pub use serve::serve;
 

@@ -10,14 +10,18 @@ pub use direct::direct_film;
 pub use part_tally::PartTally;
 pub use prepare::Prepared;
 
-use crate::course::{BATCH, Course, Outcome};
+#[cfg(feature = "parallel")]
+use crate::course::BATCH;
+use crate::course::{Course, Outcome};
 use crate::error::ParameterError;
 use crate::film::FilmMap;
 use crate::flight::{Batch, levels};
 use crate::job::Job;
 use crate::report::Report;
+use crate::stroke::SWEEP_STEPS;
 use crate::tally::Digest;
 use fearless_simd::Level;
+use std::borrow::Cow;
 
 /// First number of droplets at which a wanted standard error is looked at; then at every doubling.
 const FIRST_LOOK: u64 = 16_384;
@@ -33,6 +37,8 @@ pub struct Run {
     next_look: u64,
     level: Level,
     batch: Batch<f32>,
+    /// The film once all is flown, and how many steps of its sweep are done.
+    laid: (FilmMap, usize),
 }
 
 impl Run {
@@ -53,6 +59,7 @@ impl Run {
         let prepared = Prepared::new(job)?;
         let part = PartTally::new(prepared.grid());
         let total = prepared.job.run.droplets;
+        let laid = (prepared.bare_film(), 0);
         Ok(Self {
             prepared,
             card: CardTally::default(),
@@ -63,6 +70,7 @@ impl Run {
             next_look: FIRST_LOOK,
             level,
             batch: Batch::default(),
+            laid,
         })
     }
 
@@ -72,7 +80,8 @@ impl Run {
         &self.prepared
     }
 
-    /// Flies at most `most` droplets more; true when the run is complete.
+    /// Flies at most `most` droplets more, and when all are flown lays the film step by step, a step a call; true when
+    /// the run is complete.
     pub fn advance(&mut self, most: u64) -> bool {
         let mut left = most;
         if self.card_flown < CARD_DROPLETS {
@@ -81,6 +90,9 @@ impl Run {
             let card = &mut self.card;
             self.prepared.card.fly(self.level, self.card_flown, next, &mut self.batch, |o| card.count(o));
             self.card_flown = next;
+        }
+        if left > 0 && self.is_flown() {
+            self.lay_one();
         }
         while left > 0 && self.flown < self.total {
             let next = self.stop_before(self.flown.saturating_add(left));
@@ -109,6 +121,21 @@ impl Run {
             self.flown = next;
             self.look();
         }
+        while self.laid.1 < SWEEP_STEPS {
+            self.lay_one();
+        }
+    }
+
+    fn lay_one(&mut self) {
+        if self.laid.1 < SWEEP_STEPS {
+            let strokes = self.prepared.strokes(&self.card);
+            self.prepared.swept(&self.part, &strokes).step(self.laid.1, &mut self.laid.0);
+            self.laid.1 += 1;
+        }
+    }
+
+    fn is_flown(&self) -> bool {
+        self.card_flown >= CARD_DROPLETS && self.flown >= self.total
     }
 
     fn stop_before(&self, wanted: u64) -> u64 {
@@ -137,10 +164,10 @@ impl Run {
         (self.card_flown + self.flown, CARD_DROPLETS + self.total)
     }
 
-    /// All droplets are flown.
+    /// All droplets are flown and the film is laid.
     #[must_use]
     pub fn is_complete(&self) -> bool {
-        self.card_flown >= CARD_DROPLETS && self.flown >= self.total
+        self.is_flown() && self.laid.1 >= SWEEP_STEPS
     }
 
     /// Droplets of the job flown so far.
@@ -163,8 +190,30 @@ impl Run {
 
     /// The film so far. Bare until the card is flown: passes are spaced by the fan's height.
     #[must_use]
-    pub fn film(&self) -> FilmMap {
-        self.prepared.film(&self.card, &self.part)
+    pub fn film(&self) -> Cow<'_, FilmMap> {
+        if self.is_complete() {
+            return Cow::Borrowed(&self.laid.0);
+        }
+        let mut film = self.prepared.bare_film();
+        if self.flown > 0 {
+            let strokes = self.prepared.strokes(&self.card);
+            self.prepared.swept(&self.part, &strokes).lay(&mut film);
+        }
+        Cow::Owned(film)
+    }
+
+    /// The dry film so far, without groups and wet film: quick, for pictures under way.
+    #[must_use]
+    pub fn picture(&self) -> Cow<'_, FilmMap> {
+        if self.is_complete() {
+            return Cow::Borrowed(&self.laid.0);
+        }
+        let mut film = self.prepared.bare_film();
+        if self.flown > 0 {
+            let strokes = self.prepared.strokes(&self.card);
+            self.prepared.swept(&self.part, &strokes).picture(&mut film);
+        }
+        Cow::Owned(film)
     }
 
     /// The report of what has been flown so far.
@@ -180,13 +229,19 @@ impl Run {
     /// # Errors
     /// As [`Run::report`].
     pub fn digest(&self) -> Result<u64, ParameterError> {
+        Ok(self.digest_of(&self.report()?.to_json()))
+    }
+
+    /// The digest where the report's JSON is at hand already.
+    #[must_use]
+    pub fn digest_of(&self, report: &str) -> u64 {
         let mut digest = Digest::default();
         self.card.digest(&mut digest);
         self.part.digest(&mut digest);
-        for byte in self.report()?.to_json().bytes() {
+        for byte in report.bytes() {
             digest.count(u64::from(byte));
         }
-        Ok(digest.value())
+        digest.value()
     }
 }
 
@@ -236,7 +291,6 @@ fn fly_all<T: Tally>(
 #[cfg(not(feature = "parallel"))]
 fn fly_all<T: Tally>(course: &Course, level: Level, from: u64, to: u64, empty: impl Fn() -> T) -> T {
     let (mut tally, mut batch) = (empty(), Batch::default());
-    debug_assert!(BATCH > 0);
     course.fly(level, from, to, &mut batch, |o| tally.count(o));
     tally
 }

@@ -11,7 +11,7 @@ use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Lay, Strokes, sweep};
+use crate::stroke::{Lay, Strokes, Swept};
 use crate::tally::Grid;
 
 /// Bin of a footprint [m].
@@ -145,16 +145,17 @@ impl Prepared {
         Strokes::plan(&self.job.stroke, &self.job.part, across)
     }
 
-    /// The film of the counts so far; bare until the card is flown.
+    /// What the counts stand for, to be swept along `strokes`.
     #[must_use]
-    pub fn film(&self, card: &CardTally, part: &PartTally) -> FilmMap {
-        let mut film = self.bare_film();
-        if part.fates.total() > 0 {
-            let strokes = self.strokes(card);
-            let (flow, solids) = (self.spray.volume_flow, self.spray.volume_solids);
-            sweep(&part.footprint, &part.fates, self.lay, &strokes, flow, solids, &mut film);
+    pub fn swept<'a>(&self, part: &'a PartTally, strokes: &'a Strokes) -> Swept<'a> {
+        Swept {
+            footprint: &part.footprint,
+            fates: &part.fates,
+            lay: self.lay,
+            strokes,
+            flow: self.spray.volume_flow,
+            solids: self.spray.volume_solids,
         }
-        film
     }
 }
 

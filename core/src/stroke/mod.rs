@@ -4,4 +4,4 @@ mod pass;
 mod sweep;
 
 pub use pass::{Pass, Strokes};
-pub use sweep::{Lay, sweep};
+pub use sweep::{Lay, SWEEP_STEPS, Swept};

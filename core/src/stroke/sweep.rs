@@ -84,33 +84,73 @@ fn laid_bin(grid: &Grid, lay: Lay, i: usize, j: usize) -> usize {
     }
 }
 
-/// Sweeps a footprint over `film` (its cells say where). `flow` is paint flow at the tip [m3/s], `solids` its volume
-/// solids, `fates` the flight's counts.
-pub fn sweep(
-    footprint: &Footprint,
-    fates: &Fates,
-    lay: Lay,
-    strokes: &Strokes,
-    flow: f64,
-    solids: f64,
-    film: &mut FilmMap,
-) {
-    let grid = laid_grid(&footprint.grid, lay);
-    let n = film.len();
-    let total = fates.total().max(1) as f64;
-    for group in 0..GROUPS {
-        let counts = footprint.group(group);
-        let table = Cumulative::new(grid, |i, j| f64::from(counts[laid_bin(&footprint.grid, lay, i, j)]));
-        let scale = flow * solids / fates.group_total(group).max(1) as f64;
-        lay_down(&table, lay, strokes, scale, film, |film, cell, h| film.groups[group * n + cell] += h);
-        let share = fates.group_total(group) as f64 / total;
-        for cell in 0..n {
-            film.dry[cell] += film.groups[group * n + cell] * share;
-        }
+/// A flown footprint and what it stands for.
+#[derive(Clone, Copy)]
+pub struct Swept<'a> {
+    /// Landed parcels.
+    pub footprint: &'a Footprint,
+    /// The flight's counts.
+    pub fates: &'a Fates,
+    /// How it lies on the part.
+    pub lay: Lay,
+    /// Strokes.
+    pub strokes: &'a Strokes,
+    /// Paint flow at the tip [m3/s].
+    pub flow: f64,
+    /// Volume solids of the paint [-].
+    pub solids: f64,
+}
+
+/// Steps of [`Swept::step`]: one a replicate group, one for the wet film.
+pub const SWEEP_STEPS: usize = GROUPS + 1;
+
+impl Swept<'_> {
+    fn table(&self, count: impl Fn(usize) -> f64) -> Cumulative {
+        let grid = &self.footprint.grid;
+        Cumulative::new(laid_grid(grid, self.lay), |i, j| count(laid_bin(grid, self.lay, i, j)))
     }
-    let wet: Vec<f64> = footprint.wet().collect();
-    let table = Cumulative::new(grid, |i, j| wet[laid_bin(&footprint.grid, lay, i, j)]);
-    lay_down(&table, lay, strokes, flow / total, film, |film, cell, h| film.wet[cell] += h);
+
+    /// One of the [`SWEEP_STEPS`] that lay the film on a bare part; so short that a page stays quick between two.
+    pub fn step(&self, step: usize, film: &mut FilmMap) {
+        let n = film.len();
+        let total = self.fates.total().max(1) as f64;
+        if step >= GROUPS {
+            let wet: Vec<f64> = self.footprint.wet().collect();
+            let table = self.table(|bin| wet[bin]);
+            lay_down(&table, self.lay, self.strokes, self.flow / total, film, |film, cell, h| {
+                film.wet[cell] += h
+            });
+            return;
+        }
+        let counts = self.footprint.group(step);
+        let table = self.table(|bin| f64::from(counts[bin]));
+        let flown = self.fates.group_total(step) as f64;
+        let scale = self.flow * self.solids / flown.max(1.0);
+        let share = flown / total;
+        lay_down(&table, self.lay, self.strokes, scale, film, |film, cell, h| {
+            film.groups[step * n + cell] += h;
+            film.dry[cell] += h * share;
+        });
+    }
+
+    /// Lays the whole film on a bare part.
+    pub fn lay(&self, film: &mut FilmMap) {
+        (0..SWEEP_STEPS).for_each(|step| self.step(step, film));
+    }
+
+    /// Dry film alone, all groups at once: for pictures under way.
+    pub fn picture(&self, film: &mut FilmMap) {
+        let n = self.footprint.grid.len();
+        let mut counts = vec![0u32; n];
+        for group in 0..GROUPS {
+            for (sum, &count) in counts.iter_mut().zip(self.footprint.group(group)) {
+                *sum += count;
+            }
+        }
+        let table = self.table(|bin| f64::from(counts[bin]));
+        let scale = self.flow * self.solids / self.fates.total().max(1) as f64;
+        lay_down(&table, self.lay, self.strokes, scale, film, |film, cell, h| film.dry[cell] += h);
+    }
 }
 
 fn lay_down(

@@ -1,6 +1,7 @@
-//! One number that tells whether two runs are the same to the bit: FNV-1a over counts and figures.
+//! One number that tells whether two runs are the same to the bit: FNV-1a over counts and figures, a 64-bit word at a
+//! time (four million counts take milliseconds that way, in a browser too).
 
-/// FNV-1a, 64 bits.
+/// FNV-1a's constants, 64-bit words, with a fold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Digest(u64);
 
@@ -11,11 +12,11 @@ impl Default for Digest {
 }
 
 impl Digest {
-    /// Takes in a count, little-endian.
+    /// Takes in a count.
     pub fn count(&mut self, value: u64) {
-        for byte in value.to_le_bytes() {
-            self.0 = (self.0 ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01B3);
-        }
+        // Folding the high half down lets it reach the low bits, which a product alone never does.
+        let mixed = (self.0 ^ value).wrapping_mul(0x0000_0100_0000_01B3);
+        self.0 = mixed ^ (mixed >> 32);
     }
 
     /// Takes in a figure by its bits.

@@ -15,6 +15,7 @@ mod knob;
 mod knob_figure;
 mod link;
 mod part;
+mod pilot;
 
 use desk::{Desk, View};
 
@@ -29,6 +30,7 @@ pub fn App() -> impl IntoView {
         None => {}
     }
     link::follow(desk);
+    pilot::follow(desk);
     view! {
         <header::Header />
         <header::Questions />

@@ -30,7 +30,7 @@ impl Flight for Count {
     }
 
     fn film(&self) -> Film {
-        Film { columns: 1, rows: 1, values: vec![self.done as f32] }
+        Film { columns: 1, rows: 1, values: vec![self.done as f32], ..Film::default() }
     }
 
     fn report(&self) -> Result<String, Refusal> {
