@@ -30,10 +30,8 @@ pub fn follow(desk: Desk) {
     let courier = Courier::start(move |news| {
         let (id, text) = heard.borrow().clone();
         match news {
-            News::Progress { run, done, total } if run == id => {
-                if total > 0 {
-                    desk.done.set(done as f64 / total as f64);
-                }
+            News::Progress { run, done, total } if run == id && total > 0 => {
+                desk.done.set(done as f64 / total as f64);
             }
             News::Picture { run, film, .. } if run == id => {
                 if !pictured.replace(true) {
