@@ -1,5 +1,6 @@
 //! The page in a real browser. Build it first: `cargo checks --only page`.
 
+mod face;
 mod loading;
 mod screens;
 
@@ -9,6 +10,10 @@ use mistcoat_page::host::serve::Server;
 use mistcoat_tests::browser::{Test, run, site};
 
 const TESTS: &[Test<Server>] = &[
+    ("face::the_keys_turn_a_knob", face::the_keys_turn_a_knob),
+    ("face::a_refused_value_is_told_beside_its_field", face::a_refused_value_is_told_beside_its_field),
+    ("face::the_address_reopens_the_job", face::the_address_reopens_the_job),
+    ("face::undo_takes_a_turned_knob_back_in_one_step", face::undo_takes_a_turned_knob_back_in_one_step),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
+use super::fields::Complaint;
 use crate::draw::flow::{End, Fill, flow};
 use crate::draw::range::{range_bar, round_axis};
 use crate::figures::{of_100, parted, said, seconds};
@@ -25,10 +26,11 @@ pub fn Clipboard(children: Children) -> impl IntoView {
                 <path class="inside-line" d="M8 31H108" />
             </svg>
             {children()}
+            <Complaint key="run" keys=&[] />
             <div class="busy" class:on=busy aria-live="polite">
                 {move || busy().then(|| view! {
                     <span>{busy_words(desk)}</span>
-                    <button type="button" class="link" on:click=move |_| desk.stops.update(|s| *s += 1)>{words().stop}</button>
+                    <button type="button" class="link" hidden=move || desk.stopped.get() on:click=move |_| desk.stops.update(|s| *s += 1)>{words().stop}</button>
                 })}
             </div>
         </section>
@@ -37,6 +39,9 @@ pub fn Clipboard(children: Children) -> impl IntoView {
 
 fn busy_words(desk: Desk) -> String {
     let done = desk.done.get();
+    if desk.stopped.get() {
+        return words().stopped.into();
+    }
     if done > 0.0 { fill(words().flown, &[&of_100(done)]) } else { words().waiting.into() }
 }
 

@@ -77,6 +77,8 @@ pub struct Desk {
     pub refused: RwSignal<Option<Refused>>,
     /// What can be undone.
     pub history: RwSignal<History>,
+    /// The run was stopped, refused or given up.
+    pub stopped: RwSignal<bool>,
     /// Counts presses of Stop.
     pub stops: RwSignal<u32>,
     /// Burst on the card, as typed.
@@ -121,6 +123,7 @@ impl Default for Desk {
             kept: RwSignal::new(None),
             refused: RwSignal::new(None),
             history: RwSignal::new(History::default()),
+            stopped: RwSignal::new(false),
             stops: RwSignal::new(0),
             burst,
             upright,

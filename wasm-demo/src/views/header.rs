@@ -38,7 +38,7 @@ pub fn Header() -> impl IntoView {
     let step = move |back: bool, name: &'static str| {
         let off = move || desk.history.with(|h| if back { !h.can().0 } else { !h.can().1 });
         view! {
-            <button type="button" class="plain-button" disabled=off on:click=move |_| desk.step(back)>{name}</button>
+            <button type="button" class="plain-button" data-step=if back { "undo" } else { "redo" } disabled=off on:click=move |_| desk.step(back)>{name}</button>
         }
     };
     view! {

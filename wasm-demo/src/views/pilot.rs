@@ -3,6 +3,7 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 
@@ -10,6 +11,9 @@ use super::desk::{Desk, Refused};
 use crate::protocol::{Film, RunId};
 use crate::queue::{Courier, News};
 use crate::state::DropletEnd;
+
+/// A knob being turned changes the job many times a second; it is flown when it has rested this long.
+const REST: Duration = Duration::from_millis(90);
 
 /// Where the page says how far it is: tests and the curious read it, `data-state` and `data-digest` on the body.
 fn mark(name: &str, value: &str) {
@@ -49,12 +53,15 @@ pub fn follow(desk: Desk) {
                 mark("data-state", "done");
             }
             News::Refused { run, key, message } if run == id => {
-                desk.refused.set(Some(Refused { key: key.unwrap_or_else(|| "link".into()), message }));
+                let message = key.map_or(message.clone(), |key| format!("{key}: {message}"));
+                desk.refused.set(Some(Refused { key: "run".into(), message }));
+                desk.stopped.set(true);
                 mark("data-state", "refused");
             }
             News::GivenUp { run, message, .. } if run == id => {
                 let why = crate::words::words().given_up;
-                desk.refused.set(Some(Refused { key: "link".into(), message: format!("{why} {message}") }));
+                desk.refused.set(Some(Refused { key: "run".into(), message: format!("{why} {message}") }));
+                desk.stopped.set(true);
                 mark("data-state", "given-up");
             }
             _ => {}
@@ -64,7 +71,8 @@ pub fn follow(desk: Desk) {
         Ok(courier) => courier,
         Err(error) => {
             let message = format!("{} {error:?}", crate::words::words().no_worker);
-            desk.refused.set(Some(Refused { key: "link".into(), message }));
+            desk.refused.set(Some(Refused { key: "run".into(), message }));
+            desk.stopped.set(true);
             mark("data-state", "no-worker");
             return;
         }
@@ -72,17 +80,31 @@ pub fn follow(desk: Desk) {
     let courier = Rc::new(courier);
     let pilot = courier.clone();
     let current = flying.clone();
-    Effect::new(move |_| {
+    let fly = Rc::new(move |text: String| {
+        let id = pilot.fly_only(text.clone());
+        *current.borrow_mut() = (id, text);
+    });
+    let waiting = StoredValue::new(None::<TimeoutHandle>);
+    Effect::new(move |before: Option<()>| {
         let text = desk.flown.get();
         mark("data-state", "busy");
         desk.done.set(0.0);
-        let id = pilot.fly_only(text.clone());
-        *current.borrow_mut() = (id, text);
+        desk.stopped.set(false);
+        if let Some(handle) = waiting.get_value() {
+            handle.clear();
+        }
+        if before.is_none() {
+            fly(text);
+        } else {
+            let fly = Rc::clone(&fly);
+            waiting.set_value(set_timeout_with_handle(move || fly(text), REST).ok());
+        }
     });
     Effect::new(move |before: Option<u32>| {
         let stops = desk.stops.get();
         if before.is_some_and(|before| stops > before) {
             courier.cancel(flying.borrow().0);
+            desk.stopped.set(true);
             mark("data-state", "stopped");
         }
         stops
