@@ -1,7 +1,8 @@
-//! Seen from the end of the tube, to scale: cap, droplets where they ended, tube, and what the fan lays beside it.
+//! Seen from the end of the tube, to scale: cap, droplets on their way, tube, and across the fan what met it.
 
 use std::fmt::Write;
 
+use super::plume::Sprinkle;
 use super::profile::dimension;
 use super::svg::{circle, group, line, n, path};
 use crate::state::DropletEnd;
@@ -41,8 +42,11 @@ pub fn end_view(view: &EndView, width: f64, height: f64, scale: f64) -> String {
     let at = |along: f64, across: f64| (left + along * scale, middle + across * scale);
     let mut out = String::new();
     let mut dots = [String::new(), String::new()];
+    // Each droplet stands somewhere on its way from the tip to where it ended, by its own number.
+    let mut dice = Sprinkle::new(23);
     for d in view.droplets.iter().filter(|d| d.along.is_finite() && d.across.is_finite()) {
-        let (x, y) = at(f64::from(d.along), f64::from(d.across));
+        let way = 0.04 + 0.96 * dice.draw().sqrt();
+        let (x, y) = at(way * f64::from(d.along), way * f64::from(d.across));
         if x > left && x < width - right + 20.0 && y > 0.0 && y < height - 30.0 {
             let _ = write!(dots[usize::from(d.landed)], "M{} {}h.01", n(x), n(y));
         }

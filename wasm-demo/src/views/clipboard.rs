@@ -162,6 +162,9 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         let thin = spec.is_some_and(|s| min * 1e-6 < s.low);
         lines.push((w.thinnest, film(min), if thin { w.thin.into() } else { String::new() }));
     }
+    if let Some(share) = run.number("film.in_band_percent") {
+        lines.push((w.in_band, fill(w.of_area, &[&of_100(share / 100.0)]), String::new()));
+    }
     if let Some(s) = run.number("paint.seconds") {
         lines.push((w.trigger_on, seconds(s), String::new()));
     }

@@ -102,7 +102,7 @@ impl Default for Desk {
     fn default() -> Self {
         let view = RwSignal::new(View::Part);
         let job = RwSignal::new(String::from(CHAIR_LEG));
-        let burst = RwSignal::new(String::from("0.5 s"));
+        let burst = RwSignal::new(String::from("0.1 s"));
         let upright = RwSignal::new(true);
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
         let flown = Memo::new(move |_| match view.get() {

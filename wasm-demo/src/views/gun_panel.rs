@@ -148,8 +148,14 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
         format!("translate({} {}) scale({})", n(x), n(at.1), n(scale))
     };
     let front = move || gun::cap::front(face.get().cap_eighths);
+    // The one next step: only where a narrower fan is the lesson.
+    let pointing = move || {
+        let narrow =
+            desk.parsed.with(|j| j.as_ref().is_some_and(|j| crate::state::is_tube(j) && j.gun.fan > 0.5));
+        chalk_arrow && narrow && !desk.touched.get() && !desk.mirror.get()
+    };
     let chalk = move || {
-        if !chalk_arrow || desk.touched.get() || desk.mirror.get() {
+        if !pointing() {
             return String::new();
         }
         chalk::arrow((604.0, 34.0), on_panel(hit::leader_start(Knob::Fan, &pose.get())), -30.0)
@@ -180,7 +186,7 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
             </svg>
             </div>
             {chalk_arrow.then(|| view! {
-                <p class="chalk-words turn-this" hidden=move || desk.touched.get()>{w.turn_this}</p>
+                <p class="chalk-words turn-this" hidden=move || !pointing()>{w.turn_this}</p>
             })}
             <div class="labels">
                 <div class="knob-tabs" role="group" aria-label=w.gun>
