@@ -138,6 +138,11 @@ impl RunView {
         self.at(path)?.as_str()
     }
 
+    /// The pattern's kind in the page's words: the report writes "heavy-centre" for "heavy centre".
+    pub fn pattern_kind(&self) -> Option<String> {
+        self.word("pattern.kind").map(|kind| kind.replace('-', " "))
+    }
+
     /// A figure with its model range: `path.value`, `path.model_low`, `path.model_high`.
     pub fn bar(&self, path: &str) -> Option<Bar> {
         let at = |key: &str| self.number(&format!("{path}.{key}"));
@@ -157,14 +162,15 @@ mod tests {
     fn a_missing_figure_is_none_not_zero() {
         let run = RunView {
             job: String::new(),
-            report: serde_json::json!({ "film": { "dry_um": { "mean": 21.5 } }, "pattern": { "kind": "split" } }),
+            report: serde_json::json!({ "film": { "dry_um": { "mean": 21.5 } }, "pattern": { "kind": "heavy-centre" } }),
             film: None,
             droplets: Arc::from([]),
             digest: 0,
         };
         assert_eq!(run.number("film.dry_um.mean"), Some(21.5));
         assert_eq!(run.number("film.dry_um.min"), None);
-        assert_eq!(run.word("pattern.kind"), Some("split"));
+        assert_eq!(run.word("pattern.kind"), Some("heavy-centre"));
+        assert_eq!(run.pattern_kind().as_deref(), Some("heavy centre"));
         assert_eq!(run.bar("transfer_efficiency"), None);
     }
 

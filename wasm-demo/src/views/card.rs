@@ -136,8 +136,7 @@ fn Cards() -> impl IntoView {
     };
     let spoken = move |what: &'static str| {
         Signal::derive(move || {
-            let kind =
-                desk.run.get().and_then(|r| r.word("pattern.kind").map(String::from)).unwrap_or_default();
+            let kind = desk.run.get().and_then(|r| r.pattern_kind()).unwrap_or_default();
             let height = length("pattern.length_mm").map(say).unwrap_or_default();
             format!("{what}: {kind} {height}")
         })
@@ -211,7 +210,7 @@ fn words_of_key() -> String {
 fn CardClipboard() -> impl IntoView {
     let desk = desk();
     let w = words();
-    let kind = move || desk.run.get().and_then(|r| r.word("pattern.kind").map(String::from));
+    let kind = move || desk.run.get().and_then(|r| r.pattern_kind());
     let kicker = move || {
         let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance)).unwrap_or(f64::NAN);
         let stands = if desk.upright.get() { w.upright } else { w.flat };
@@ -227,7 +226,7 @@ fn CardClipboard() -> impl IntoView {
         let run = desk.run.get()?;
         let kind = capital(&kind()?);
         let share = run.film.as_ref().and_then(|f| middle_over_ends(&f.down()));
-        if let Some(share) = share.filter(|_| kind != "Balanced") {
+        if let Some(share) = share.filter(|_| kind == "Split") {
             return Some((
                 fill(w.middle_sentence.0, &[&kind]),
                 of_100(share),

@@ -163,13 +163,13 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         lines.push((w.thinnest, film(min), if thin { w.thin.into() } else { String::new() }));
     }
     if let Some(share) = run.number("film.in_band_percent") {
-        lines.push((w.in_band, fill(w.of_area, &[&of_100(share / 100.0)]), String::new()));
+        lines.push((w.in_band, format!("{} {}", of_100(share / 100.0), w.of_100), w.the_area.into()));
     }
     if let Some(s) = run.number("paint.seconds") {
         lines.push((w.trigger_on, seconds(s), String::new()));
     }
     if let Some(runs) = run.number("finish.run_area_percent") {
-        let said = if runs <= 0.0 { w.none.into() } else { fill(w.of_area, &[&of_100(runs / 100.0)]) };
+        let said = if runs <= 0.0 { w.none.into() } else { format!("{} {}", of_100(runs / 100.0), w.of_100) };
         lines.push((w.runs, said, String::new()));
     }
     if let (Some(wet), Some(last)) = (run.number("film.wet_um.mean"), lines.last_mut())
