@@ -94,9 +94,10 @@ pub struct Film {
     /// Dry film of each cell [m].
     #[serde(skip)]
     pub values: Vec<f32>,
-    /// Droplets whose ends are given.
+    /// Droplets of the snapshot.
     pub droplets: u32,
-    /// Ends of some droplets: along the gun's axis [m], across it [m], 1 landed or 0; three numbers each.
+    /// Four numbers each: where it hangs along the gun's axis [m] (infinite: gone by) and across it [m], where it
+    /// ends across [m], 1 lands or 0.
     #[serde(skip)]
     pub ends: Vec<f32>,
 }
@@ -161,7 +162,7 @@ impl FromWorker {
             _ => &mut nothing,
         };
         let cells = u64::from(film.columns) * u64::from(film.rows);
-        let numbers = cells.checked_add(3 * u64::from(film.droplets));
+        let numbers = cells.checked_add(4 * u64::from(film.droplets));
         if numbers.and_then(|n| n.checked_mul(4)) != Some(rest.len() as u64) {
             return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
         }
@@ -200,7 +201,7 @@ mod tests {
             rows: 2,
             values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0],
             droplets: 1,
-            ends: vec![0.2, -0.03, 1.0],
+            ends: vec![0.2, -0.03, -0.04, 1.0],
         }
     }
 
@@ -235,7 +236,7 @@ mod tests {
         longer.push(0);
         assert!(matches!(
             FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 37 })
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 41 })
         ));
     }
 

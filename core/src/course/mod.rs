@@ -3,9 +3,11 @@
 
 mod outcome;
 mod set_scene;
+mod snapshot;
 
 pub use outcome::Outcome;
 pub use set_scene::{jet_of, panel_scene, settings, tube_scene};
+pub use snapshot::Speck;
 
 use crate::emission::Emission;
 use crate::flight::{Batch, FlightSettings, Noise, Scene, fly};

@@ -1,8 +1,7 @@
-//! Seen from the end of the tube, to scale: cap, droplets on their way, tube, and across the fan what met it.
+//! Seen from the end of the tube, to scale: cap, droplets in the air, tube, and across the fan what met it.
 
 use std::fmt::Write;
 
-use super::plume::Sprinkle;
 use super::profile::dimension;
 use super::svg::{circle, group, line, n, path};
 use crate::state::DropletEnd;
@@ -42,11 +41,8 @@ pub fn end_view(view: &EndView, width: f64, height: f64, scale: f64) -> String {
     let at = |along: f64, across: f64| (left + along * scale, middle + across * scale);
     let mut out = String::new();
     let mut dots = [String::new(), String::new()];
-    // Each droplet stands somewhere on its way from the tip to where it ended, by its own number.
-    let mut dice = Sprinkle::new(23);
     for d in view.droplets.iter().filter(|d| d.along.is_finite() && d.across.is_finite()) {
-        let way = 0.04 + 0.96 * dice.draw().sqrt();
-        let (x, y) = at(way * f64::from(d.along), way * f64::from(d.across));
+        let (x, y) = at(f64::from(d.along), f64::from(d.across));
         if x > left && x < width - right + 20.0 && y > 0.0 && y < height - 30.0 {
             let _ = write!(dots[usize::from(d.landed)], "M{} {}h.01", n(x), n(y));
         }
@@ -120,7 +116,7 @@ fn histogram(view: &EndView, scale: f64, at: (f64, f64), reach: f64) -> String {
     }
     let mut counts = vec![[0_u32; 2]; bins];
     for d in view.droplets {
-        let place = (f64::from(d.across) + half) / bin;
+        let place = (f64::from(d.end_across) + half) / bin;
         if place >= 0.0 && place < bins as f64 {
             counts[place as usize][usize::from(d.landed)] += 1;
         }
@@ -151,8 +147,8 @@ mod tests {
     #[test]
     fn one_scale_for_tube_and_fan() {
         let drops = [
-            DropletEnd { along: 0.2, across: 0.0, landed: true },
-            DropletEnd { along: 0.2, across: 0.09, landed: false },
+            DropletEnd { along: 0.2, across: 0.0, end_across: 0.0, landed: true },
+            DropletEnd { along: 0.2, across: 0.09, end_across: 0.09, landed: false },
         ];
         let view = EndView {
             distance: 0.2,

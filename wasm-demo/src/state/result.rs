@@ -90,14 +90,16 @@ impl Profile {
     }
 }
 
-/// Where one droplet ended.
+/// Where one droplet hangs in the air, or has landed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DropletEnd {
-    /// Along the gun's axis from the tip [m].
+    /// Along the gun's axis from the tip [m]; infinite when it has gone by.
     pub along: f32,
     /// Across it, along the fan's long axis [m].
     pub across: f32,
-    /// It landed on the part.
+    /// Where it ends, across [m].
+    pub end_across: f32,
+    /// It lands on the part.
     pub landed: bool,
 }
 
@@ -121,7 +123,7 @@ pub struct RunView {
     pub report: serde_json::Value,
     /// Film on the part or the card.
     pub film: Option<FilmGrid>,
-    /// Some droplets and where they ended.
+    /// Some droplets at one moment.
     pub droplets: Arc<[DropletEnd]>,
     /// Digest of the run.
     pub digest: u64,

@@ -23,7 +23,8 @@ fn mark(name: &str, value: &str) {
 }
 
 fn ends(film: &Film) -> Arc<[DropletEnd]> {
-    film.ends.chunks_exact(3).map(|e| DropletEnd { along: e[0], across: e[1], landed: e[2] > 0.5 }).collect()
+    let end = |e: &[f32]| DropletEnd { along: e[0], across: e[1], end_across: e[2], landed: e[3] > 0.5 };
+    film.ends.chunks_exact(4).map(end).collect()
 }
 
 /// Starts the worker and follows the desk. Call once.

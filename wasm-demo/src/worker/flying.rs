@@ -1,17 +1,16 @@
 //! The library's run as the worker flies it.
 
-use mistcoat::flight::{Batch, levels};
+use mistcoat::flight::levels;
 use mistcoat::job::Job;
 use mistcoat::run::Run;
-use mistcoat::tally::Fate;
 
 use super::{Flight, Refusal};
 use crate::protocol::Film;
 
-/// Droplets whose ends the page draws: the job's first.
+/// Droplets of the drawn snapshot: the job's first.
 const DRAWN: u64 = 2400;
 
-/// A run under way, and the ends of its first droplets.
+/// A run under way, and where its first droplets hang in the air.
 pub struct Flying {
     run: Run,
     ends: Vec<f32>,
@@ -40,11 +39,15 @@ impl Flight for Flying {
             message: e.problem().to_string(),
         })?;
         let run = Run::new(job).map_err(|e| Refusal { key: Some(e.key.clone()), message: e.to_string() })?;
-        let mut ends = Vec::with_capacity(3 * DRAWN as usize);
-        run.prepared().course.fly(levels()[0], 0, DRAWN, &mut Batch::default(), |o| {
-            let landed = f32::from(u8::from(o.fate == Fate::Landed));
-            ends.extend([o.position[2] as f32, o.position[1] as f32, landed]);
-        });
+        let prepared = run.prepared();
+        let specks = prepared.course.snapshot(levels()[0], DRAWN, prepared.job.stroke.distance);
+        let ends = specks
+            .iter()
+            .flat_map(|s| {
+                let [_, across, along] = s.position.unwrap_or([f64::INFINITY; 3]);
+                [along, across, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
+            })
+            .collect();
         Ok(Self { run, ends, told: std::cell::OnceCell::new() })
     }
 
@@ -66,7 +69,7 @@ impl Flight for Flying {
             columns: columns as u32,
             rows: rows as u32,
             values: values.collect(),
-            droplets: (self.ends.len() / 3) as u32,
+            droplets: (self.ends.len() / 4) as u32,
             ends: self.ends.clone(),
         }
     }
