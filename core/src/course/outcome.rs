@@ -7,6 +7,7 @@ use crate::math;
 use crate::stream::Stream;
 use crate::tally::{Fate, GROUPS};
 use crate::wall::Impact;
+use glam::{DVec2, DVec3};
 
 /// Solids by volume from which a landing droplet counts as dry [-]. Ours: it no longer wets out.
 pub const DRY_SOLIDS: f64 = 0.9;
@@ -19,9 +20,9 @@ pub struct Outcome {
     /// Its fate.
     pub fate: Fate,
     /// Position at the end, gun frame [m].
-    pub position: [f64; 3],
+    pub position: DVec3,
     /// Place on the face: x [m], and y [m] or the angle round the tube from its front [rad].
-    pub place: [f64; 2],
+    pub place: DVec2,
     /// Diameter at the start [m].
     pub start_diameter: f64,
     /// Diameter at the end [m].
@@ -46,7 +47,7 @@ impl Outcome {
 
 impl Course {
     pub(super) fn outcome<T: Real>(&self, batch: &Batch<T>, k: usize, droplet: u64) -> Outcome {
-        let at = |v: &[Vec<T>; 3]| [v[0][k].to_f64(), v[1][k].to_f64(), v[2][k].to_f64()];
+        let at = |v: &[Vec<T>; 3]| DVec3::new(v[0][k].to_f64(), v[1][k].to_f64(), v[2][k].to_f64());
         let (position, velocity) = (at(&batch.end_position), at(&batch.end_velocity));
         let spray = &self.spray;
         let wet = spray.evaporation.volume_at(batch.end_exposure[k].to_f64());
@@ -60,7 +61,7 @@ impl Course {
             END_DRIFTED => Fate::Drifted,
             _ => Fate::Lost,
         };
-        if !(position.iter().chain(&velocity).all(|v| v.is_finite()) && diameter.is_finite()) {
+        if !(position.is_finite() && velocity.is_finite() && diameter.is_finite()) {
             fate = Fate::Lost;
         }
         if fate == Fate::Landed {
@@ -84,14 +85,14 @@ impl Course {
         Outcome { droplet, fate, position, place, start_diameter, diameter, density, wet, normal_speed, time }
     }
 
-    fn place(&self, p: [f64; 3], v: [f64; 3]) -> ([f64; 2], f64) {
+    /// Place on the face and speed towards it.
+    fn place(&self, position: DVec3, velocity: DVec3) -> (DVec2, f64) {
         match &self.scene {
-            Scene::Panel(..) => ([p[0], p[1]], v[2]),
+            Scene::Panel(..) => (position.truncate(), velocity.z),
             Scene::Tube(_, tube) => {
-                let (dy, dz) = (p[1] - tube.axis_y, p[2] - tube.axis_z);
-                let distance = (dy * dy + dz * dz).sqrt().max(1e-9);
-                let inward = -(v[1] * dy + v[2] * dz) / distance;
-                ([p[0], math::atan2(dy, -dz)], inward)
+                let out = DVec2::new(position.y - tube.axis_y, position.z - tube.axis_z);
+                let inward = -out.dot(DVec2::new(velocity.y, velocity.z)) / out.length().max(1e-9);
+                (DVec2::new(position.x, math::atan2(out.x, -out.y)), inward)
             }
         }
     }

@@ -4,14 +4,15 @@ use super::Course;
 use crate::flight::{Batch, END_DRIFTED, Noise, fly};
 use crate::tally::Fate;
 use fearless_simd::Level;
+use glam::DVec3;
 
 /// A droplet in the picture.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Speck {
     /// Where it hangs at the picture's moment, gun frame [m]; none when it has passed by before.
-    pub position: Option<[f64; 3]>,
+    pub position: Option<DVec3>,
     /// Where it ends [m].
-    pub end: [f64; 3],
+    pub end: DVec3,
     /// It lands on the part (or has).
     pub lands: bool,
 }
@@ -38,10 +39,11 @@ impl Course {
                 batch.push(&self.emission.start(self.seed, k, self.purposes[0], self.purposes[1]));
             }
             fly(level, &self.narrow.0, &settings, Noise::Uniform10, &mut batch);
-            let aloft: Vec<Option<[f64; 3]>> = (0..batch.len())
+            let aloft: Vec<Option<DVec3>> = (0..batch.len())
                 .map(|i| {
-                    (batch.end[i] == END_DRIFTED)
-                        .then(|| core::array::from_fn(|a| f64::from(batch.end_position[a][i])))
+                    (batch.end[i] == END_DRIFTED).then(|| {
+                        DVec3::from_array(core::array::from_fn(|a| f64::from(batch.end_position[a][i])))
+                    })
                 })
                 .collect();
             self.fly(level, from, to, &mut batch, |o| {

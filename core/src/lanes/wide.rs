@@ -160,7 +160,7 @@ impl<S: Simd> Lanes for Wide<S> {
         let s2 = s * s;
         let q = s2 * 0.412_198_58 + 0.577_078_04;
         let q = q * s2 + 0.961_796_7;
-        let log2 = s * (q * s2 + 2.885_390_1) + e;
+        let log2 = s * (q * s2 + 2.885_39) + e;
         let power = log2 * (y as f32);
         let t = Wide::<S>(power + SHIFT);
         Self::exp_near((power - (t.0 - SHIFT)) * core::f32::consts::LN_2, t)

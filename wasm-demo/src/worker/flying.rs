@@ -44,7 +44,7 @@ impl Flight for Flying {
         let ends = specks
             .iter()
             .flat_map(|s| {
-                let [_, across, along] = s.position.unwrap_or([f64::INFINITY; 3]);
+                let [_, across, along] = s.position.map_or([f64::INFINITY; 3], Into::into);
                 [along, across, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
             })
             .collect();
