@@ -39,6 +39,10 @@ pub struct Batch<T> {
     pub diameter: Vec<T>,
     /// Streams.
     pub stream: Vec<[u32; 4]>,
+    /// Square of the air's speed at the start [m2/s2].
+    pub(super) pace2: Vec<T>,
+    /// Distance to the face at the start [m].
+    pub(super) gap: Vec<T>,
     /// How each ended.
     pub end: Vec<u8>,
     /// Where [m].
@@ -98,6 +102,8 @@ impl<T: Real> Batch<T> {
             self.end_position[axis].resize(n, zero);
             self.end_velocity[axis].resize(n, zero);
         }
+        self.pace2.resize(n, zero);
+        self.gap.resize(n, zero);
         self.end_exposure.resize(n, zero);
         self.end_time.resize(n, zero);
         self.steps = 0;

@@ -2,7 +2,8 @@
 //! this crate's optimisation.
 
 use super::batch::Batch;
-use super::kernel::{Noise, fly_lanes};
+use super::kernel::fly_lanes;
+use super::noise::Noise;
 use super::settings::FlightSettings;
 use crate::airflow::{PanelFlow, TubeFlow};
 use crate::lanes::Wide;

@@ -7,6 +7,7 @@
 use super::batch::{Batch, END_DRIFTED, END_HIT, END_PASSED};
 use super::damping::Damped;
 use super::drag::drag_factor_of_square;
+use super::noise::{Noise, draw};
 use super::settings::FlightSettings;
 use super::turbulence::{Response, turn_eddies};
 use crate::airflow::AirFlow;
@@ -14,15 +15,6 @@ use crate::lanes::{Lanes, Real};
 use crate::part::Part;
 use crate::stream::LaneStream;
 use crate::surface::{Vec3, along, dot, minus, scale};
-
-/// Which numbers drive the turbulence of a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Noise {
-    /// Three uniforms of 10 bits and variance 1 from one word.
-    Uniform10,
-    /// True normals (Box and Muller), to test the former against.
-    Normal,
-}
 
 /// A vector of droplets in flight.
 #[derive(Clone, Copy)]
@@ -41,34 +33,6 @@ struct Aloft<L: Lanes> {
     time: L,
     /// Square of the air's speed at the last step [m2/s2].
     pace2: L,
-}
-
-/// Two normal numbers from two words (Box and Muller).
-#[inline(always)]
-fn normals<L: Lanes>(like: L, stream: &mut LaneStream<L>) -> (L, L) {
-    let unit = like.lit(1.0 / 8_388_608.0);
-    let u = (like.word_field(stream.advance(), 9, 23) + like.lit(0.5)) * unit;
-    let v = like.word_field(stream.advance(), 9, 23) * unit;
-    let r = (like.lit(-2.0) * u.ln()).sqrt();
-    let (c, s) = v.turn();
-    (r * c, r * s)
-}
-
-#[inline(always)]
-fn draw<L: Lanes>(like: L, stream: &mut LaneStream<L>, noise: Noise) -> Vec3<L> {
-    match noise {
-        Noise::Uniform10 => {
-            let word = stream.advance();
-            // variance of 0..1023 is (1024^2 - 1)/12
-            let unit = like.lit(0.003_382_911_733_6);
-            let field = |shift| (like.word_field(word, shift, 10) - like.lit(511.5)) * unit;
-            [field(2), field(12), field(22)]
-        }
-        Noise::Normal => {
-            let ((a, b), (c, _)) = (normals(like, stream), normals(like, stream));
-            [a, b, c]
-        }
-    }
 }
 
 #[inline(always)]
@@ -159,7 +123,7 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
 
 const NONE: usize = usize::MAX;
 
-/// Puts droplet `k` of the batch into lane `lane`; [`settle_in`] must follow.
+/// Puts droplet `k` of the batch into lane `lane`.
 #[inline(always)]
 fn board<L: Lanes>(aloft: &mut Aloft<L>, batch: &Batch<L::Scalar>, lane: usize, k: usize) {
     for axis in 0..3 {
@@ -175,20 +139,30 @@ fn board<L: Lanes>(aloft: &mut Aloft<L>, batch: &Batch<L::Scalar>, lane: usize, 
     aloft.diameter = aloft.diameter.with_lane(lane, batch.diameter[k]);
     aloft.exposure = aloft.exposure.with_lane(lane, zero);
     aloft.time = aloft.time.with_lane(lane, zero);
+    aloft.pace2 = aloft.pace2.with_lane(lane, batch.pace2[k]);
+    aloft.gap = aloft.gap.with_lane(lane, batch.gap[k]);
 }
 
-/// What follows from where a droplet starts, for the lanes just boarded.
+/// What follows from where the droplets start: a vector at a time, which a refill of single lanes could not.
 #[inline(always)]
-fn settle_in<L: Lanes, F: AirFlow<L>, P: Part<L>>(
-    aloft: &mut Aloft<L>,
+fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+    like: L,
     flow: &F,
     part: &P,
-    boarded: L::Mask,
+    batch: &mut Batch<L::Scalar>,
 ) {
-    let air = flow.at(aloft.position).velocity;
-    aloft.pace2 = L::select(boarded, dot(air, air), aloft.pace2);
-    aloft.gap = L::select(boarded, part.gap(aloft.position), aloft.gap);
-    aloft.diameter2 = aloft.diameter * aloft.diameter;
+    let mut first = 0;
+    while first < batch.len() {
+        let [x, y, z] = &batch.position;
+        let position = [like.load(x, first), like.load(y, first), like.load(z, first)];
+        let air = flow.at(position).velocity;
+        let (pace2, gap) = (dot(air, air), part.gap(position));
+        for lane in 0..L::LEN.min(batch.len() - first) {
+            batch.pace2[first + lane] = pace2.lane(lane);
+            batch.gap[first + lane] = gap.lane(lane);
+        }
+        first += L::LEN;
+    }
 }
 
 /// Flies a whole batch. `like` is any vector of the kind to fly with.
@@ -207,6 +181,7 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     if batch.is_empty() {
         return;
     }
+    look_ahead(like, flow, part, batch);
     let zero = like.lit(0.0);
     let word = like.word(0);
     let mut aloft = Aloft {
@@ -235,7 +210,7 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
             active += 1;
         }
     }
-    settle_in(&mut aloft, flow, part, zero.lt(like.lit(1.0)));
+    aloft.diameter2 = aloft.diameter * aloft.diameter;
     let long = like.splat(set.aloft);
     while active > 0 {
         let next = advance(flow, part, set, noise, &aloft);
@@ -243,8 +218,7 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
         let hit = next.gap.lt(zero);
         let passed = part.passed(next.position);
         let drifted = long.lt(next.time);
-        let ended = L::or(hit, L::or(passed, drifted));
-        let over = L::bits(ended);
+        let over = L::bits(L::or(hit, L::or(passed, drifted)));
         if over == 0 {
             aloft = next;
             continue;
@@ -295,6 +269,6 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
                 board(&mut aloft, batch, lane, batch.len() - 1);
             }
         }
-        settle_in(&mut aloft, flow, part, ended);
+        aloft.diameter2 = aloft.diameter * aloft.diameter;
     }
 }

@@ -7,12 +7,14 @@ mod damping;
 mod drag;
 mod fly;
 mod kernel;
+mod noise;
 mod settings;
 mod turbulence;
 
 pub use batch::{Batch, END_DRIFTED, END_HIT, END_PASSED, Start};
 pub use drag::{drag_factor, drag_factor_of_square, relaxation_time};
 pub use fly::{Scene, fly, levels};
-pub use kernel::{Noise, fly_lanes};
+pub use kernel::fly_lanes;
+pub use noise::Noise;
 pub use settings::{ALOFT, FlightSettings, STEP};
 pub use turbulence::{Response, Turn, turn_eddies};

@@ -27,6 +27,8 @@ pub trait Lanes:
     fn lit(self, value: f64) -> Self;
     /// One number in every lane.
     fn splat(self, value: Self::Scalar) -> Self;
+    /// `LEN` numbers from the place `first` on, which is in the slice; beyond its end the last one again.
+    fn load(self, from: &[Self::Scalar], first: usize) -> Self;
     /// The lane's number.
     fn lane(self, index: usize) -> Self::Scalar;
     /// The same vector with one lane replaced.

@@ -18,6 +18,10 @@ impl Lanes for f64 {
         value
     }
     #[inline(always)]
+    fn load(self, from: &[f64], first: usize) -> Self {
+        from[first]
+    }
+    #[inline(always)]
     fn lane(self, _index: usize) -> f64 {
         self
     }

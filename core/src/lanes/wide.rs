@@ -62,13 +62,19 @@ impl<S: Simd> Wide<S> {
         Wide(e * Self::of_bits(t.to_bits() << 23).0)
     }
 
+    /// A word below 2^23 as a number: as the low bits of 2^23, which is then taken off. Exact, and faster than the
+    /// conversion, which most levels have to build.
+    #[inline(always)]
+    fn small(word: S::u32s) -> Self {
+        Wide(Self::of_bits(word | 0x4B00_0000u32).0 - 8_388_608.0)
+    }
+
     /// e and m in [sqrt(1/2), sqrt 2) with x = m 2^e; x positive and normal.
     #[inline(always)]
     fn split(self) -> (S::f32s, S::f32s) {
         let offset: S::u32s = (0x3F80_0000u32 - 0x3F35_04F3).simd_into(self.0.token());
         let biased = self.to_bits() + offset;
-        let e: S::f32s = S::f32s::float_from(biased >> 23);
-        (e - 127.0, Self::of_bits((biased & 0x007F_FFFF) + 0x3F35_04F3u32).0)
+        (Self::small(biased >> 23).0 - 127.0, Self::of_bits((biased & 0x007F_FFFF) + 0x3F35_04F3u32).0)
     }
 }
 
@@ -91,6 +97,17 @@ impl<S: Simd> Lanes for Wide<S> {
     #[inline(always)]
     fn splat(self, value: f32) -> Self {
         Wide(value.simd_into(self.0.token()))
+    }
+    #[inline(always)]
+    fn load(self, from: &[f32], first: usize) -> Self {
+        if let Some(whole) = from.get(first..first + Self::LEN) {
+            return Wide(S::f32s::from_slice(self.0.token(), whole));
+        }
+        let mut out = self;
+        for lane in 0..Self::LEN {
+            out.0[lane] = from[(first + lane).min(from.len() - 1)];
+        }
+        out
     }
     #[inline(always)]
     fn lane(self, index: usize) -> f32 {
@@ -255,7 +272,7 @@ impl<S: Simd> Lanes for Wide<S> {
     }
     #[inline(always)]
     fn word_field(self, a: S::u32s, shift: u32, count: u32) -> Self {
-        Wide(S::f32s::float_from((a >> shift) & ((1u32 << count) - 1)))
+        Self::small((a >> shift) & ((1u32 << count) - 1))
     }
 }
 

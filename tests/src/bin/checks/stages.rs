@@ -31,6 +31,11 @@ pub const STAGES: &[Stage] = &[
     Stage { name: "page", what: "the page builds, as a folder and as one file", run: page },
     Stage { name: "browser", what: "the page works in a browser", run: browser },
     Stage { name: "benches", what: "every benchmark runs once", run: benches },
+    Stage {
+        name: "instructions",
+        what: "a droplet's step costs the instructions it should",
+        run: instructions,
+    },
 ];
 
 fn clippy() -> Result<(), Failure> {
@@ -132,4 +137,8 @@ mod tests {
         assert!(is_meant_as_link(&warning("Film::new", "See [`Film::new`].")));
         assert!(is_meant_as_link(&warning("film::paint", "See [paint](film::paint).")));
     }
+}
+
+fn instructions() -> Result<(), Failure> {
+    cargo("run --release -p mistcoat-benches --no-default-features --bin guard")
 }
