@@ -90,6 +90,25 @@ impl Profile {
     }
 }
 
+impl Profile {
+    /// Values at whole multiples of `step` [m] that hold any film to speak of: place and film [m].
+    pub fn every(&self, step: f64) -> Vec<(f64, f64)> {
+        let peak = self.dry.iter().copied().fold(0.0_f32, f32::max);
+        if self.dry.is_empty() || self.step <= 0.0 || step <= 0.0 {
+            return Vec::new();
+        }
+        let last = self.start + self.step * (self.dry.len() - 1) as f64;
+        let (from, to) = ((self.start / step).ceil() as i32, (last / step).floor() as i32);
+        (from..=to)
+            .filter_map(|k| {
+                let at = f64::from(k) * step;
+                let film = *self.dry.get(((at - self.start) / self.step).round() as usize)?;
+                (film > 0.01 * peak).then_some((at, f64::from(film)))
+            })
+            .collect()
+    }
+}
+
 /// Where one droplet hangs in the air, or has landed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DropletEnd {
@@ -174,6 +193,15 @@ mod tests {
         assert_eq!(run.word("pattern.kind"), Some("heavy-centre"));
         assert_eq!(run.pattern_kind().as_deref(), Some("heavy centre"));
         assert_eq!(run.bar("transfer_efficiency"), None);
+    }
+
+    #[test]
+    fn a_table_takes_every_tenth_millimetre() {
+        let profile = Profile::even(0.1, (0..100).map(|i| if i < 26 { 0.0 } else { 2e-6 }).collect());
+        let rows = profile.every(10e-3);
+        let places: Vec<i64> = rows.iter().map(|r| (1e3 * r.0).round() as i64).collect();
+        assert_eq!(places, [-20, -10, 0, 10, 20, 30, 40]);
+        assert!(Profile::even(0.1, Vec::new()).every(10e-3).is_empty());
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 mod card;
+mod card_clipboard;
 mod clipboard;
 pub mod desk;
 mod end_strip;

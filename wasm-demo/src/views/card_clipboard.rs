@@ -1,0 +1,119 @@
+//! What the card says: the pattern's word, one number, what to turn; and its profiles as tables.
+
+use leptos::prelude::*;
+use mistcoat::units::Quantity;
+
+use super::clipboard::Clipboard;
+use super::desk::desk;
+use crate::draw::sign;
+use crate::figures::{of_100, parted, said};
+use crate::state::{Profile, middle_over_ends};
+use crate::words::{fill, words};
+
+/// What the card says.
+#[component]
+pub fn CardClipboard() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let kind = move || desk.run.get().and_then(|r| r.pattern_kind());
+    let kicker = move || {
+        let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance)).unwrap_or(f64::NAN);
+        let stands = if desk.upright.get() { w.upright } else { w.flat };
+        format!(
+            "{}, {}, {}, {}",
+            w.burst,
+            desk.burst.get(),
+            said(Quantity::Length, distance, desk.system.get()),
+            stands.to_lowercase()
+        )
+    };
+    let sentence = move || {
+        let run = desk.run.get()?;
+        let kind = capital(&kind()?);
+        let share = run.film.as_ref().and_then(|f| middle_over_ends(&f.down()));
+        if let Some(share) = share.filter(|_| kind == "Split") {
+            return Some((
+                fill(w.middle_sentence.0, &[&kind]),
+                of_100(share),
+                w.of_100.to_string(),
+                w.middle_sentence.1.to_string(),
+            ));
+        }
+        let (number, unit) =
+            parted(Quantity::Length, run.number("pattern.length_mm")? * 1e-3, desk.system.get());
+        let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance))?;
+        let tail = fill(w.height_sentence.1, &[&said(Quantity::Length, distance, desk.system.get())]);
+        Some((fill(w.height_sentence.0, &[&kind]), number, unit, tail))
+    };
+    let advice = move || {
+        let kind = kind()?;
+        w.patterns.iter().find(|(k, _)| *k == kind).map(|(_, advice)| *advice)
+    };
+    let line = move |name: &'static str, key: &'static str, quantity: Quantity, si: f64| {
+        move || {
+            desk.run.get().and_then(|r| r.number(key)).map(|v| view! {
+            <div><dt>{name}</dt><dd>{said(quantity, v * si, desk.system.get())}</dd><dd class="beside"></dd></div>
+        })
+        }
+    };
+    view! {
+        <Clipboard>
+            <p class="kicker">{kicker}</p>
+            <p class="sentence" aria-live="polite">
+                {move || sentence().map(|(a, number, unit, b)| view! {
+                    <span>{a}</span><span><b class="number">{number}</b>" "{unit}</span><span>{b}</span>
+                })}
+            </p>
+            <ul class="signs">
+                {w.patterns.iter().map(|(word, _)| view! {
+                    <li class:on=move || kind().as_deref() == Some(*word) aria-current=move || (kind().as_deref() == Some(*word)).then_some("true")>
+                        <svg viewBox="-20 -20 40 40" width="40" height="40" aria-hidden="true" inner_html=sign::pattern(word).unwrap_or_default()></svg>
+                        <span>{*word}</span>
+                    </li>
+                }).collect_view()}
+            </ul>
+            {move || advice().map(|a| view! { <h2 class="kicker">{w.what_to_turn}</h2><p class="advice">{a}</p> })}
+            <dl class="lines">
+                {line(w.fan_height, "pattern.length_mm", Quantity::Length, 1e-3)}
+                {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3)}
+                {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6)}
+                {line(w.drops_half, "spray.volume_median_um", Quantity::Film, 1e-6)}
+            </dl>
+        </Clipboard>
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map(|c| c.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// The two profiles as tables, a value every 10 mm.
+#[component]
+pub fn ProfileTable() -> impl IntoView {
+    let desk = desk();
+    let w = words();
+    let table = move |name: &'static str, profile: Profile| {
+        let system = desk.system.get();
+        let rows: Vec<_> = profile
+            .every(10e-3)
+            .into_iter()
+            .map(|(at, film)| (said(Quantity::Length, at, system), said(Quantity::Film, film, system)))
+            .collect();
+        view! {
+            <table>
+                <caption>{name}</caption>
+                <thead><tr><th scope="col">{w.place}</th><th scope="col">{w.film_at}</th></tr></thead>
+                <tbody>{rows.into_iter().map(|(at, film)| view! { <tr><th scope="row">{at}</th><td>{film}</td></tr> }).collect_view()}</tbody>
+            </table>
+        }
+    };
+    view! {
+        <details class="data">
+            <summary>{w.data_table}</summary>
+            <div class="data-tables">
+                {move || desk.film.get().map(|film| (table(w.along, film.down().smoothed(5e-3)), table(w.across, film.along().smoothed(5e-3))))}
+            </div>
+        </details>
+    }
+}
