@@ -271,9 +271,9 @@ fn cap(job: &Job) -> u8 {
     if is_tube(job) && job.stroke.fan_axis == mistcoat::job::FanAxis::Across { 2 } else { 0 }
 }
 
-/// A share for the job file, to a thousandth.
+/// A share for the job file, fine enough that an eighth of a turn reads back as one.
 fn share(v: f64) -> String {
-    format!("{}", (v * 1000.0).round() / 1000.0)
+    format!("{}", (v * 1e4).round() / 1e4)
 }
 
 /// The desk of this page.
