@@ -2,7 +2,7 @@
 //!
 //! Own derivation: the free field times h = 1 - (R/rad)^p, with the missing air led round the tube (share th) and
 //! along it (1 - th). In a uniform stream p = 2, th = 1: exactly potential flow, so that Langmuir and Blodgett 1946
-//! tests it; for R -> infinity nearly the panel (`docs/methods/air-flow.md`). Divergence 0 for a tube on the gun's axis; off it at
+//! tests it; for R -> infinity the panel's strain. Divergence 0 for a tube on the gun's axis; off it at
 //! most w a Uc erf(eta_c) by p/R. How th blends is the least certain part.
 
 use super::AirFlow;
@@ -50,17 +50,17 @@ impl TubeFlow<f64> {
         let narrow_rate = narrow_strain(ratio) * front.centre / (HALF_WIDTH * narrow);
         let wide_rate = narrow_rate * ratio * ratio;
         let (along, across) = if x_narrow { (narrow_rate, wide_rate) } else { (wide_rate, narrow_rate) };
-        let turn = 2.0 * front.centre / radius;
-        let round2 = turn * turn + across * across;
-        let all2 = round2 + along * along;
+        // Added plainly: in a uniform stream and for a very wide tube either part stands alone, and both are then exact.
+        let round = 2.0 * front.centre / radius + across;
+        let all = round + along;
         let axis_z = distance + radius;
         Ok(Self {
             jet,
             radius,
             axis_y: offset,
             axis_z,
-            power: radius * all2.sqrt() / front.centre,
-            round: round2 / all2,
+            power: radius * all / front.centre,
+            round: round / all,
             shift: HALF_ROOT_PI * crate::math::erf(offset / jet.section(axis_z).by),
             damping: (0.5 * HALF_WIDTH * narrow).min(radius),
         })

@@ -1,7 +1,6 @@
 //! The jet round a tube: in a uniform stream potential flow; for a large radius beside the panel.
 
 use crate::jet::jet;
-use crate::table::known_miss;
 use mistcoat::airflow::{AirFlow, FanJet, JetSpec, PanelFlow, TubeFlow};
 use mistcoat::stream::{Purpose, Stream};
 
@@ -22,7 +21,8 @@ pub fn uniform(speed: f64, radius: f64) -> TubeFlow<f64> {
 fn uniform_stream_is_potential_flow() {
     let (speed, radius) = (5.0, 0.0125);
     let flow = uniform(speed, radius);
-    assert!((flow.power - 2.0).abs() < 1e-9 && (flow.round - 1.0).abs() < 1e-9);
+    // The stream is a jet 5 km wide: what is left of its own wall strain is of the order R/b, 2.5e-6.
+    assert!((flow.power - 2.0).abs() < 1e-5 && (flow.round - 1.0).abs() < 1e-5);
     let mut draw = Stream::new(2, 0, Purpose::Emission);
     let mut worst = 0.0f64;
     for _ in 0..20_000 {
@@ -41,7 +41,7 @@ fn uniform_stream_is_potential_flow() {
         }
     }
     println!("tube in a uniform stream: largest difference from potential flow {worst:.1e} U");
-    assert!(worst < 1e-8, "{worst:e}");
+    assert!(worst < 1e-5, "{worst:e}");
 }
 
 /// Wall-normal strain [1/s] on the axis, at the tube's face.
@@ -52,21 +52,14 @@ fn face_strain(flow: &TubeFlow<f64>, face: f64) -> f64 {
 
 #[test]
 fn wide_tube_beside_the_panel() {
-    // A tube of 5 km radius ought to be a panel. A flat fan's nearly is; a round jet's strain at the wall is not: the two
-    // parts of the strain are added as squares round a tube and plainly on the panel.
+    // A tube of 5 km radius is a panel: the two parts of the strain add up to the panel's.
     let face = 0.2;
-    for (slope, off) in [(0.45, -0.0543), (0.2, -0.1715), (0.0, -0.2929)] {
+    for slope in [0.45, 0.2, 0.0] {
         let jet = jet(0.0, slope, 1.2, 280.0);
         let tube = TubeFlow::new(jet, face, 5000.0, 0.0).unwrap();
         let panel = PanelFlow::new(jet, face).unwrap();
         let on_panel = panel.inverse_layer * jet.section(face).centre;
-        known_miss(
-            &format!("wall strain of a very wide tube over the panel's, slope {slope}"),
-            face_strain(&tube, face) / on_panel,
-            1.0,
-            off,
-            0.004,
-            "geometry",
-        );
+        let ratio = face_strain(&tube, face) / on_panel;
+        assert!((ratio - 1.0).abs() < 2e-3, "slope {slope}: strain over the panel's {ratio}");
     }
 }

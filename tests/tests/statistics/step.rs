@@ -22,11 +22,11 @@ fn halving_the_step_hardly_moves_transfer_efficiency() {
 }
 
 /// A tube whose wall-normal strain is the plain sum of its two parts, as on the panel, not the root of their squares.
-fn plain_sum(scene: &Scene<f64>) -> Scene<f64> {
+fn added_as_squares(scene: &Scene<f64>) -> Scene<f64> {
     let Scene::Tube(flow, part) = *scene else { return *scene };
     let mut other = flow;
-    let (around, along) = (flow.round.sqrt(), (1.0 - flow.round).sqrt());
-    other.power = flow.power * (around + along);
+    let (around, along) = (flow.round * flow.round, (1.0 - flow.round) * (1.0 - flow.round));
+    other.power = flow.power * (around + along).sqrt();
     other.round = around / (around + along);
     Scene::Tube(other, part)
 }
@@ -44,8 +44,8 @@ fn how_strains_add_round_a_tube_is_told() {
     ] {
         let scene = tube_of(radius, slope);
         let share = |scene: &Scene<f64>| run_fan(scene, 60_000, slope).share();
-        let ((a, ea), (b, eb)) = (share(&scene), share(&plain_sum(&scene)));
-        println!("tube {name}: landed {a:.3} +- {ea:.3}; strains added plainly {b:.3} +- {eb:.3}");
+        let ((a, ea), (b, eb)) = (share(&scene), share(&added_as_squares(&scene)));
+        println!("tube {name}: landed {a:.3} +- {ea:.3}; strains added as squares {b:.3} +- {eb:.3}");
         assert!((a - b).abs() < 0.08, "{name}: {a} {b}");
     }
 }
