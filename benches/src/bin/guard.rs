@@ -69,7 +69,7 @@ fn steps(what: &str, count: &str) -> Result<(), String> {
             // The same batch again and again: the flight alone is counted.
             (0..count.div_ceil(BATCH))
                 .map(|_| {
-                    fly(level(), &scene, &set, Noise::Uniform10, &mut batch);
+                    fly(level(), &scene, &set, Noise::Sum3, &mut batch);
                     batch.steps
                 })
                 .sum()

@@ -47,16 +47,9 @@ fn fly_wide<S: Simd>(
     batch: &mut Batch<f32>,
 ) {
     let like = Wide::<S>::zero(simd);
-    // Each noise its own kernel: a choice inside the step would cost every step.
-    match (scene, noise) {
-        (Scene::Panel(flow, part), Noise::Uniform10) => {
-            fly_lanes(like, flow, part, set, Noise::Uniform10, batch)
-        }
-        (Scene::Tube(flow, part), Noise::Uniform10) => {
-            fly_lanes(like, flow, part, set, Noise::Uniform10, batch)
-        }
-        (Scene::Panel(flow, part), Noise::Normal) => fly_lanes(like, flow, part, set, Noise::Normal, batch),
-        (Scene::Tube(flow, part), Noise::Normal) => fly_lanes(like, flow, part, set, Noise::Normal, batch),
+    match scene {
+        Scene::Panel(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Tube(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
     }
 }
 

@@ -74,7 +74,9 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     let rough = (free_step * drag_factor_of_square(reynolds2_now)).max(like.lit(1e-4));
     let lasting = (one - rough.fade()) / rough;
     let lagging = minus(now.calm, air.velocity);
-    let meant = along(relative, lagging, lasting - one);
+    let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
+    // It decays to the fall, g tau.
+    let meant = along(relative, along(lagging, g, -(h / rough)), lasting - one);
     let reynolds2 = dot(meant, meant) * per_speed2;
     let drag = drag_factor_of_square(reynolds2);
     let tau = stokes / drag;
@@ -96,7 +98,6 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
 
     // Exact over the step for the air as met at its middle.
     let fade = response.fade;
-    let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
     let still = along(air.velocity, g, tau);
     let settle = along(still, wall.free(eddy.drift), air.sigma);
     let lag = minus(now.velocity, settle);

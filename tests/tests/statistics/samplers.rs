@@ -12,6 +12,16 @@ use mistcoat_tests::fields::{Eddies, Space};
 use rand::Rng;
 use rand_distr::{Beta, Distribution, LogNormal, Normal, StandardNormal, Uniform, Weibull};
 
+/// Sum of three uniforms, variance 1.
+#[derive(Clone)]
+struct ThreeUniforms(Uniform<f64>);
+
+impl Distribution<f64> for ThreeUniforms {
+    fn sample<R: Rng + ?Sized>(&self, rng: &mut R) -> f64 {
+        self.0.sample(rng) + self.0.sample(rng) + self.0.sample(rng)
+    }
+}
+
 /// Draws again until the value lies in the cut.
 #[derive(Clone)]
 struct Cut<D>(D, f64, f64);
@@ -174,18 +184,22 @@ fn normals_of_a_step() {
 }
 
 #[test]
-fn uniforms_of_a_step() {
-    // Uniform with variance 1; 1024 values, so that the grid is 1/30 of what the test sees.
-    let drawn = step_noise(Noise::Uniform10, 0);
+fn sums_of_a_step() {
+    let drawn = step_noise(Noise::Sum3, 0);
     let at = |i: u64| drawn[i as usize];
-    let edge = 3f64.sqrt();
-    check("uniforms of a step", at, |i| 1.012 * at(i), "1.2 % too wide", Uniform::new(-edge, edge).unwrap());
+    check(
+        "sums of a step",
+        at,
+        |i| 1.03 * at(i),
+        "3 % too wide",
+        ThreeUniforms(Uniform::new(-1.0, 1.0).unwrap()),
+    );
     for axis in 0..3 {
-        let of = step_noise(Noise::Uniform10, axis);
+        let of = step_noise(Noise::Sum3, axis);
         let n = of.len() as f64;
         let variance = of.iter().map(|x| x * x).sum::<f64>() / n;
-        // Var(x^2) = 4/5 of a uniform.
-        assert!((variance - 1.0).abs() < 5.0 * (0.8 / n).sqrt(), "axis {axis}: {variance}");
+        // Var(x^2) = 8/5: the fourth moment of the sum is 2.6.
+        assert!((variance - 1.0).abs() < 5.0 * (1.6 / n).sqrt(), "axis {axis}: {variance}");
     }
 }
 
