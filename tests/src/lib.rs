@@ -1,6 +1,9 @@
 //! What the checks of mistcoat share.
 
+pub mod anchors;
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod chromium;
 pub mod fields;
+pub mod golden;
+pub mod scenes;

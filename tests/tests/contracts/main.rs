@@ -1,3 +1,12 @@
-//! Contracts: the same seed gives the same result, to the bit.
+//! What the model promises whatever the job: same bits, every droplet one fate, honest noise.
 
 mod bits;
+mod digest;
+mod direct;
+mod ends;
+mod even;
+mod fates;
+mod golden;
+mod random_jobs;
+mod replay;
+mod step;

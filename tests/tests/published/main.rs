@@ -1,6 +1,7 @@
 //! Published values beside the model's. Tables in `data/published/`, each with its source.
 
 mod air;
+mod anchors;
 mod cloud;
 mod constants;
 mod cups;
@@ -11,6 +12,7 @@ mod evaporation;
 mod exposure;
 mod impaction;
 mod jet;
+mod overlap;
 mod sizes;
 mod table;
 mod tip;
