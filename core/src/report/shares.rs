@@ -44,7 +44,9 @@ pub fn ends(film: &FilmMap, job: &Job, droplets: u64) -> Ends {
         None => OF_MEAN * film.mean_dry().0,
     };
     let error = film.cell_error();
-    if film.is_empty() || limit <= 0.0 || error >= limit {
+    // No parcel, no spread: that nothing was counted is not known to a cell.
+    let counted = film.dry.iter().any(|&h| h > 0.0);
+    if !counted || limit <= 0.0 || error >= limit {
         let ratio = if limit > 0.0 { error / limit } else { 1.0 };
         return Ends::Needs((droplets.max(1) as f64 * ratio * ratio * 1.1).max(32.0));
     }

@@ -2,11 +2,16 @@
 
 use super::{Anchor, Band, Standing};
 
-/// Line before the table.
-pub const BEGIN: &str =
-    "<!-- anchors: begin, written by `cargo run --release -p mistcoat-tests --bin validation` -->";
-/// Line after it.
-pub const END: &str = "<!-- anchors: end -->";
+/// Lines before the tables of misses and of the rest, and the line after each.
+pub const BEGIN: [&str; 2] = [
+    "<!-- missed anchors, written by `cargo run --release -p mistcoat-tests --bin validation` -->",
+    "<!-- other anchors, written by `cargo run --release -p mistcoat-tests --bin validation` -->",
+];
+/// See `BEGIN`.
+pub const END: &str = "<!-- end of anchors -->";
+
+const HEAD: &str =
+    "| anchor | model | standard error | published | verdict | source |\n|---|---|---|---|---|---|\n";
 
 fn number(x: f64, unit: &str) -> String {
     if unit.is_empty() { format!("{x:.4}") } else { format!("{x:.2}") }
@@ -39,16 +44,15 @@ pub fn verdict(anchor: &Anchor) -> String {
     }
 }
 
-/// Rows of the table, misses first, then what holds, then what is only told.
+/// Rows of a table: the misses, or the rest: what holds, what is used up, what is only told.
 #[must_use]
-pub fn rows(anchors: &[Anchor]) -> Vec<String> {
+pub fn rows(anchors: &[Anchor], misses: bool) -> Vec<String> {
     let rank = |a: &Anchor| match a.passes() {
-        Some(false) => 0,
-        Some(true) if a.standing == Standing::Predicted => 1,
-        Some(true) => 2,
-        None => 3,
+        Some(_) if a.standing == Standing::Predicted => 0,
+        Some(_) => 1,
+        None => 2,
     };
-    let mut sorted: Vec<&Anchor> = anchors.iter().collect();
+    let mut sorted: Vec<&Anchor> = anchors.iter().filter(|a| (a.passes() == Some(false)) == misses).collect();
     sorted.sort_by_key(|a| rank(a));
     let row = |a: &&Anchor| {
         let unit = if a.unit.is_empty() { String::new() } else { format!(" {}", a.unit) };
@@ -65,29 +69,36 @@ pub fn rows(anchors: &[Anchor]) -> Vec<String> {
     sorted.iter().map(row).collect()
 }
 
-/// The page with its table written anew; where it has none yet, a section with one is added at its end.
+/// The page with its tables written anew; where it has none yet, sections for them are added: the misses at the top of
+/// "## Misses", the rest before "## Fitted constants".
 #[must_use]
 pub fn write_into(page: &str, anchors: &[Anchor]) -> String {
-    let (mut missed, mut asked) = (0, 0);
-    for passes in anchors.iter().filter_map(Anchor::passes) {
-        asked += 1;
-        missed += usize::from(!passes);
-    }
-    let table = format!(
-        "{BEGIN}\n{missed} of {asked} are missed.\n\n\
-         | anchor | model | standard error | published | verdict | source |\n|---|---|---|---|---|---|\n{}\n{END}",
-        rows(anchors).join("\n")
-    );
-    match (page.find(BEGIN), page.find(END)) {
-        (Some(from), Some(to)) if from < to => {
-            format!("{}{table}{}", &page[..from], &page[to + END.len()..])
+    let asked = anchors.iter().filter(|a| a.passes().is_some()).count();
+    let misses = rows(anchors, true);
+    let missed = format!("{} of {asked} anchors of the whole chain are missed.\n\n", misses.len());
+    let tables = [
+        format!("{}\n{missed}{HEAD}{}\n{END}", BEGIN[0], misses.join("\n")),
+        format!("{}\n{HEAD}{}\n{END}", BEGIN[1], rows(anchors, false).join("\n")),
+    ];
+    let sections = [
+        ("## Misses\n", true, format!("\n### Whole chain\n\n{}\n", tables[0])),
+        ("## Fitted constants", false, format!("## Whole chain\n\n{INTRODUCTION}\n\n{}\n\n", tables[1])),
+    ];
+    let mut page = page.to_owned();
+    for ((begin, table), (heading, after, section)) in BEGIN.iter().zip(&tables).zip(sections) {
+        let place = page
+            .find(begin)
+            .and_then(|from| page[from..].find(END).map(|length| from..from + length + END.len()));
+        if let Some(place) = place {
+            page.replace_range(place, table);
+        } else {
+            let at = page.find(heading).map_or(page.len(), |at| if after { at + heading.len() } else { at });
+            page.insert_str(at, &section);
         }
-        _ => format!(
-            "{}\n\n## Anchors of the whole chain\n\n\
-             Gun, drop size, flight and film together, each beside a published value or common practice. Nothing is \
-             tuned to pass: an anchor that a constant was fitted to is used up by it and says so; a miss stays listed \
-             with its figure until the model meets it.\n\n{table}\n",
-            page.trim_end()
-        ),
     }
+    page
 }
+
+const INTRODUCTION: &str = "Gun, drop size, flight and film together, each figure beside a published value or common \
+practice. An anchor that a constant was fitted to is used up by it and says so. The other kits fly with the HVLP kit's \
+constants; nothing was fitted to them.";

@@ -29,22 +29,20 @@ pub(super) fn anchors() -> Vec<Anchor> {
                 let tally = card(&card_course(&job, &Model::default()), DROPLETS);
                 let length = leave_one_out(|g| pattern_sizes(&tally, g).length * 1e3);
                 let width = leave_one_out(|g| pattern_sizes(&tally, g).width * 1e3);
+                // Only this kit's cards were fitted to.
+                let standing = |anchor: Anchor, constant| {
+                    if name == "HVLP" { anchor.fitted(constant) } else { anchor }
+                };
                 if fan > 0.0 {
                     let what = |way: &str| format!("full fan's {way}, {name} at {mm} mm");
-                    all.push(
-                        anchor(what("height"), length, "mm", Within(190.0, 240.0), CARD)
-                            .fitted("`fan_slope`"),
-                    );
-                    all.push(
-                        anchor(what("thickness"), width, "mm", Within(25.0, 45.0), CARD)
-                            .fitted("`ray_spread_open`"),
-                    );
+                    let height = anchor(what("height"), length, "mm", Within(190.0, 240.0), CARD);
+                    all.push(standing(height, "`fan_slope`"));
+                    let thickness = anchor(what("thickness"), width, "mm", Within(25.0, 45.0), CARD);
+                    all.push(standing(thickness, "`ray_spread_open`"));
                 } else {
                     let what = |rest: &str| format!("closed fan, {name} at {mm} mm: {rest}");
-                    all.push(
-                        anchor(what("diameter"), length, "mm", Within(40.0, 60.0), SPOT)
-                            .fitted("`ray_spread_closed`"),
-                    );
+                    let diameter = anchor(what("diameter"), length, "mm", Within(40.0, 60.0), SPOT);
+                    all.push(standing(diameter, "`ray_spread_closed`"));
                     let aspect = leave_one_out(|g| {
                         let sizes = pattern_sizes(&tally, g);
                         sizes.length / sizes.width

@@ -17,7 +17,9 @@ fn main() -> ExitCode {
         }
     };
     let all = anchors::all();
-    anchors::rows(&all).iter().for_each(|row| println!("{row}"));
+    for misses in [true, false] {
+        anchors::rows(&all, misses).iter().for_each(|row| println!("{row}"));
+    }
     match std::fs::write(&path, anchors::write_into(&page, &all)) {
         Ok(()) => ExitCode::SUCCESS,
         Err(e) => {

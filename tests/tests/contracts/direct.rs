@@ -67,7 +67,7 @@ fn both(mut job: Job) -> (FilmMap, FilmMap, f64) {
     let direct = direct_film(prepared, run.card(), DROPLETS);
     let sprayed = prepared.spray.volume_flow * prepared.strokes(run.card()).seconds();
     let parcel = sprayed * prepared.spray.volume_solids / DROPLETS as f64 / (direct.cell_x * direct.cell_y);
-    (run.film(), direct, parcel)
+    (run.film().into_owned(), direct, parcel)
 }
 
 fn agree(job: Job) {

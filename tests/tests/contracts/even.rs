@@ -3,7 +3,7 @@
 use mistcoat::film::{FilmMap, evenness};
 use mistcoat::run::Run;
 use mistcoat::stream::{Purpose, Stream};
-use mistcoat::stroke::{Lay, Pass, Strokes, sweep};
+use mistcoat::stroke::{Lay, Pass, Strokes, Swept};
 use mistcoat::tally::{Fate, Fates, Footprint, GROUPS, Grid};
 use mistcoat_tests::scenes::example;
 
@@ -27,9 +27,14 @@ fn footprint(droplets: u64, place: impl Fn(f64) -> f64) -> (Footprint, Fates) {
     (footprint, fates)
 }
 
+fn lay(footprint: &Footprint, fates: &Fates, spacing: f64, film: &mut FilmMap) {
+    let strokes = passes(spacing);
+    Swept { footprint, fates, lay: Lay::Across, strokes: &strokes, flow: 3e-6, solids: 0.5 }.lay(film);
+}
+
 fn film((footprint, fates): &(Footprint, Fates), spacing: f64) -> FilmMap {
     let mut film = FilmMap::bare(4, 60, 5e-3, 2e-3);
-    sweep(footprint, fates, Lay::Across, &passes(spacing), 3e-6, 0.5, &mut film);
+    lay(footprint, fates, spacing, &mut film);
     film
 }
 
@@ -71,7 +76,7 @@ fn a_flown_footprint_at_very_high_overlap() {
     // The fan is about 190 mm high: passes 6 mm apart leave nothing of its shape.
     let mut film = FilmMap::bare(20, 30, 6e-3, 6e-3);
     let part = run.part();
-    sweep(&part.footprint, &part.fates, Lay::Across, &passes(6e-3), 3e-6, 0.5, &mut film);
+    lay(&part.footprint, &part.fates, 6e-3, &mut film);
     let e = evenness(&film).expect("a film");
     assert!(e.cv <= 3.0 * e.standard_error && e.cv < 0.002, "{e:?}");
 }

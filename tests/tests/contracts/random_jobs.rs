@@ -121,7 +121,7 @@ fn flies(number: u64, text: &str) -> bool {
     let mut batch = Batch::default();
     run.prepared().course.fly(levels()[0], 0, DROPLETS, &mut batch, |o| {
         let figures = [o.diameter, o.density, o.wet, o.normal_speed, o.time, o.place[0], o.place[1]];
-        let finite = figures.iter().chain(&o.position).all(|x| x.is_finite());
+        let finite = figures.iter().all(|x| x.is_finite()) && o.position.is_finite();
         assert!(finite && o.fate != Fate::Lost, "job {number}: {o:?}\n{text}");
         assert!(
             o.diameter > 0.0 && o.diameter <= o.start_diameter * 1.000_001,
@@ -131,7 +131,9 @@ fn flies(number: u64, text: &str) -> bool {
     });
     assert_eq!(part.fates.total(), DROPLETS, "job {number}");
     assert_eq!(run.card().fates.of(Fate::Lost), 0, "job {number}\n{text}");
-    let film = run.prepared().film(run.card(), &part);
+    let (prepared, strokes) = (run.prepared(), run.prepared().strokes(run.card()));
+    let mut film = prepared.bare_film();
+    prepared.swept(&part, &strokes).lay(&mut film);
     let sound = film.dry.iter().chain(&film.wet).chain(&film.groups).all(|h| h.is_finite() && *h >= -1e-15);
     assert!(sound, "job {number}: film\n{text}");
     // Refuses a figure that is not finite.
