@@ -79,10 +79,10 @@ fn agree(job: Job) {
 fn panel() {
     let (swept, direct, parcel) = both(example("table-top"));
     Blocks::new(&swept, &direct, parcel).agree().unwrap();
-    // Planted faults: five per cent too much; moved by one cell of 5 mm across the passes.
+    // Planted faults: five per cent too much; moved by one block of 20 mm across the passes.
     let (mut more, mut moved) = (swept.clone(), swept);
     more.dry.iter_mut().for_each(|h| *h *= 1.05);
-    moved.dry.rotate_right(moved.nx);
+    moved.dry.rotate_right(4 * moved.nx);
     for fault in [more, moved] {
         assert!(Blocks::new(&fault, &direct, parcel).agree().is_err());
     }

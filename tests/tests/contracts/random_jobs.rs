@@ -6,6 +6,7 @@ use mistcoat::job::Job;
 use mistcoat::run::{PartTally, Run, Tally};
 use mistcoat::stream::{Purpose, Stream};
 use mistcoat::tally::Fate;
+use std::collections::BTreeMap;
 
 const JOBS: u64 = 300;
 const DROPLETS: u64 = 200;
@@ -99,21 +100,21 @@ fn text(number: u64) -> String {
     lines.join("\n") + "\n"
 }
 
-/// Flies a few droplets of a job to its part and to its card; false where it cannot be sprayed, which an error must
-/// say.
-fn flies(number: u64, text: &str) -> bool {
+/// Flies a few droplets of a job to its part and to its card; an error where it cannot be sprayed, which an error must
+/// say: then its key.
+fn flies(number: u64, text: &str) -> Result<(), String> {
     let job = match Job::from_toml(text) {
         Ok(job) => job,
         Err(e) => {
-            assert!(!e.to_string().is_empty(), "job {number}");
-            return false;
+            assert!(!e.key.is_empty() && !e.allowed.is_empty(), "job {number}: {e}\n{text}");
+            return Err(e.key);
         }
     };
     let mut run = match Run::new(job) {
         Ok(run) => run,
         Err(e) => {
             assert!(!e.key.is_empty() && !e.allowed.is_empty(), "job {number}: {e}\n{text}");
-            return false;
+            return Err(e.key);
         }
     };
     run.advance(DROPLETS);
@@ -138,18 +139,21 @@ fn flies(number: u64, text: &str) -> bool {
     assert!(sound, "job {number}: film\n{text}");
     // Refuses a figure that is not finite.
     run.report().unwrap_or_else(|e| panic!("job {number}: {e}\n{text}"));
-    true
+    Ok(())
 }
 
 #[test]
 fn three_hundred_jobs_run() {
-    let (mut flown, mut number) = (0, 0);
+    let (mut flown, mut number, mut refused) = (0, 0, BTreeMap::<String, u32>::new());
     while flown < JOBS {
-        flown += u64::from(flies(number, &text(number)));
+        match flies(number, &text(number)) {
+            Ok(()) => flown += 1,
+            Err(key) => *refused.entry(key).or_default() += 1,
+        }
         number += 1;
         assert!(number < 4 * JOBS, "too few of the jobs drawn can be sprayed: {flown} of {number}");
     }
-    println!("{flown} jobs flown, {} refused", number - flown);
+    println!("{flown} jobs flown; refused by key: {refused:?}");
 }
 
 #[test]
