@@ -12,11 +12,11 @@ const FAN: f64 = 0.200;
 const SPEED: f64 = 0.45;
 const FLOW: f64 = 3e-6;
 const SOLIDS: f64 = 0.4;
-/// Parcels of one replicate group; so many that a bin's rounding is below 1e-5 of the peak.
+/// Parcels of one replicate group; so many that a bin's rounding is below 5e-4 of the peak.
 const PARCELS: f64 = 4e7 / GROUPS as f64;
-const BINS: usize = 400;
-/// Twice what a cell of 1/200 period rounds off the kink where a neighbour's edge begins [-].
-const KINK: f64 = 5e-3;
+const BINS: usize = 2000;
+/// Of peak to peak: a digit, and what a cell of 1/1000 period rounds off the kink where a neighbour's edge begins [-].
+const KINK: f64 = 2e-3;
 const D3: &str = "overlap-theory/d3.csv";
 const TSINGHUA: &str = "published optimum of a parabola (abstract seen)";
 
@@ -72,8 +72,8 @@ impl Exact {
         Self { footprint, fates, landed: on as f64 / (on + missed) as f64 }
     }
 
-    /// One period of the film between passes at this overlap, in the middle of a tall panel.
-    fn period(&self, overlap: f64) -> FilmMap {
+    /// One period of the film between passes at this overlap, in the middle of a tall panel, by so many cells.
+    fn period(&self, overlap: f64, rows: usize) -> FilmMap {
         let plan = StrokePlan {
             distance: 0.2,
             speed: SPEED,
@@ -85,7 +85,6 @@ impl Exact {
             burst: None,
         };
         let strokes = Strokes::plan(&plan, &PartShape::Panel { width: 0.6, height: 2.0 }, FAN);
-        let rows = 200;
         let mut film = FilmMap::bare(2, rows, 0.05, FAN * (1.0 - overlap) / rows as f64);
         let (footprint, fates, lay) = (&self.footprint, &self.fates, Lay::Across);
         let swept = Swept { footprint, fates, lay, strokes: &strokes, flow: FLOW, solids: SOLIDS };
@@ -110,7 +109,7 @@ fn peak_to_peak(film: &FilmMap) -> f64 {
 
 /// Overlap of least variation between two bounds, to 0.001.
 fn best(exact: &Exact, from: u32, to: u32) -> f64 {
-    let by_cv = |thousandths: u32| cv(&exact.period(f64::from(thousandths) * 1e-3));
+    let by_cv = |thousandths: u32| cv(&exact.period(f64::from(thousandths) * 1e-3, 200));
     let mut least = (f64::INFINITY, 0);
     for thousandths in from..=to {
         let now = by_cv(thousandths);
@@ -127,7 +126,7 @@ fn the_best_overlap_of_a_parabola() {
     let (optimum, peak) = (best(&exact, 250, 350), exact.peak(1.0));
     tell("overlap of least variance, parabola", optimum, 0.30, TSINGHUA);
     assert!((0.29..=0.31).contains(&optimum), "{optimum}");
-    let film = exact.period(optimum);
+    let film = exact.period(optimum, 1000);
     let variance = (cv(&film) * film.mean_dry().0 / peak).powi(2);
     tell("least variance, parabola", variance, 0.0025, TSINGHUA);
     assert!((0.00245..=0.00265).contains(&variance), "{variance}");
@@ -143,8 +142,8 @@ fn table_of_overlaps() {
         let middle = (optimum * 1e3).round() as u32;
         let found = best(&exact, middle - 25, middle + 25);
         assert!((found - optimum).abs() <= 0.0021, "n {n}: best overlap {found}, published {optimum}");
-        let film = exact.period(optimum);
-        // To half a unit of the last digit given, and a part in a thousand for cells of 1/200 period.
+        let film = exact.period(optimum, 1000);
+        // To half a unit of the last digit given, and a part in a thousand for cells and whole parcels.
         let near = |what: &str, model: f64, published: f64, digit: f64| {
             let off = (model - published).abs();
             assert!(off <= 0.51 * digit + 1e-3 * published, "n {n} {what}: {model}, published {published}");
@@ -156,7 +155,7 @@ fn table_of_overlaps() {
             near("variance", (cv(&film) * film.mean_dry().0 / peak).powi(2), variance, 1e-5);
             near("mean over peak", film.mean_dry().0 / peak, mean, 1e-4);
         }
-        let half = exact.period(0.5);
+        let half = exact.period(0.5, 1000);
         near("CV at 0.50", cv(&half), cv_half, 1e-4);
         near("peak to peak at 0.50", peak_to_peak(&half), range_half, KINK);
     }
@@ -168,7 +167,7 @@ fn mean_over_peak_is_exact() {
     for (n, whole) in [(1.0, 4.0 / 3.0), (1.5, 1.178_097), (2.0, 16.0 / 15.0)] {
         let exact = Exact::new(n, 1.0);
         for overlap in [0.0, 0.3, 0.5, 2.0 / 3.0, 0.75] {
-            let ratio = exact.period(overlap).mean_dry().0 / exact.peak(n);
+            let ratio = exact.period(overlap, 200).mean_dry().0 / exact.peak(n);
             close(&format!("n {n} overlap {overlap}"), ratio, whole / (2.0 * (1.0 - overlap)), 1e-5);
         }
     }
@@ -179,7 +178,7 @@ fn mean_wet_film_is_paint_landed_over_area_swept() {
     for landed in [1.0, 0.65] {
         let exact = Exact::new(1.5, landed);
         for overlap in [0.0, 0.5, 0.75] {
-            let film = exact.period(overlap);
+            let film = exact.period(overlap, 200);
             let wet = exact.landed * FLOW / (SPEED * FAN * (1.0 - overlap));
             close("mean wet", film.mean_wet(), wet, 1e-6);
             close("mean dry", film.mean_dry().0, wet * SOLIDS, 1e-6);
@@ -196,7 +195,7 @@ fn much_overlap_hardly_asks_for_the_profile() {
         [(2.0 / 3.0, [0.058, 0.050, 0.028, 0.008]), (0.75, [0.038, 0.028, 0.013, 0.003])]
     {
         for (n, published) in [0.5, 1.0, 1.5, 2.0].into_iter().zip(published) {
-            let found = cv(&Exact::new(n, 1.0).period(overlap));
+            let found = cv(&Exact::new(n, 1.0).period(overlap, 200));
             assert!((found - published).abs() <= 0.0006, "n {n} overlap {overlap}: {found}, {published}");
         }
     }
