@@ -4,7 +4,9 @@ pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, air_span, card_job, face_of
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
 pub use self::need::{Need, middle_over_ends, need};
-pub use self::result::{Bar, DropletEnd, FilmGrid, Profile, RunView};
+pub use mistcoat::report::chart::end_view::DropletEnd;
+
+pub use self::result::{Bar, FilmGrid, Profile, RunView};
 
 mod bench;
 mod face;

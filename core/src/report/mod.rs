@@ -3,13 +3,19 @@
 //! Keys and meaning: `docs/job-file.md`. Shares are of solids sprayed.
 
 mod build;
+#[cfg(feature = "charts")]
+pub mod chart;
 mod figures;
+mod film_csv;
 mod model_range;
 mod pattern;
 mod shares;
+mod words;
 
 pub use figures::{
     Counted, Efficiency, Evenness, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
     SprayFigures, Spread,
 };
+pub use film_csv::film_csv;
 pub use pattern::{PatternKind, PatternSizes, pattern_kind, pattern_sizes, shape};
+pub use words::words;

@@ -3,6 +3,7 @@
 mod card;
 mod direct;
 mod part_tally;
+mod pieces;
 mod prepare;
 
 pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};

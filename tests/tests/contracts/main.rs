@@ -1,5 +1,6 @@
 //! What the model promises whatever the job: same bits, every droplet one fate, honest noise.
 
+mod balance;
 mod bits;
 mod digest;
 mod direct;

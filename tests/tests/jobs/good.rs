@@ -22,7 +22,7 @@ fn table_top() {
     assert_eq!(job.part, PartShape::Panel { width: 0.6, height: 0.4 });
     close(job.lean, 0.0);
     close(job.stroke.distance, 0.18);
-    close(job.stroke.speed, 0.45);
+    close(job.stroke.speed, 0.35);
     close(job.stroke.overlap, 0.5);
     close(job.stroke.lead, 0.06);
     assert_eq!((job.stroke.coats, job.stroke.burst), (1, None));
@@ -39,8 +39,21 @@ fn chair_legs() {
         let text = crate::text_of(&format!("core/examples/jobs/{name}.toml"));
         let job = Job::from_toml(&text).unwrap_or_else(|error| panic!("{error}"));
         assert_eq!(job.part, PartShape::Tube { diameter: 0.022, length: 0.6 });
+        assert_eq!((job.stroke.sides, job.stroke.fan_axis), (4, FanAxis::Across));
         assert_eq!(job.gun.fan < 0.5, near_round);
+        close(job.stroke.speed, if near_round { 0.45 } else { 0.35 });
+        close(job.gun.inlet_pressure, if near_round { 1e5 } else { 2e5 });
         assert!(job.notes.is_empty(), "{:?}", job.notes);
+    }
+}
+
+/// The docs show the examples' own text.
+#[test]
+fn docs_show_the_examples() {
+    let docs = crate::text_of("docs/job-file.md");
+    for name in ["table-top", "chair-leg-near-round"] {
+        let text = crate::text_of(&format!("core/examples/jobs/{name}.toml"));
+        assert!(docs.contains(&format!("```toml\n{text}```")), "docs/job-file.md lacks {name}.toml as it is");
     }
 }
 

@@ -78,7 +78,7 @@ fn ids_row(key: &Key) -> Option<String> {
 
 /// The refused file whose message the docs show.
 fn message() -> String {
-    let text = crate::text_of("core/examples/jobs/table-top.toml").replace("\"450 mm/s\"", "\"450 mm\"");
+    let text = crate::text_of("core/examples/jobs/table-top.toml").replace("\"350 mm/s\"", "\"350 mm\"");
     Job::from_toml(&text).unwrap_err().to_string()
 }
 

@@ -1,7 +1,9 @@
 //! Job files: good ones, bad ones, edits and links.
 
 mod bad;
+mod command;
 mod edit;
+mod figures;
 mod good;
 mod keys;
 mod layout;

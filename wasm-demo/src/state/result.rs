@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use mistcoat::job::PartShape;
+use mistcoat::report::chart::end_view::DropletEnd;
 
 /// A film picture: `nx * ny` cells, row by row from the top left.
 #[derive(Debug, Clone, PartialEq)]
@@ -107,19 +108,6 @@ impl Profile {
             })
             .collect()
     }
-}
-
-/// Where one droplet hangs in the air, or has landed.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct DropletEnd {
-    /// Along the gun's axis from the tip [m]; infinite when it has gone by.
-    pub along: f32,
-    /// Across it, along the fan's long axis [m].
-    pub across: f32,
-    /// Where it ends, across [m].
-    pub end_across: f32,
-    /// It lands on the part.
-    pub landed: bool,
 }
 
 /// A figure with the range it likely lies in.

@@ -2,9 +2,30 @@
 
 use std::fmt::Write;
 
-use super::profile::dimension;
+use super::dimension::dimension;
 use super::svg::{circle, group, line, n, path};
-use crate::state::DropletEnd;
+use crate::course::Speck;
+
+/// Where one droplet hangs in the air, or has landed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DropletEnd {
+    /// Along the gun's axis from the tip [m]; infinite when it has gone by.
+    pub along: f32,
+    /// Across it, along the fan's long axis [m].
+    pub across: f32,
+    /// Where it ends, across [m].
+    pub end_across: f32,
+    /// It lands on the part.
+    pub landed: bool,
+}
+
+impl From<&Speck> for DropletEnd {
+    fn from(speck: &Speck) -> Self {
+        let gone = (f32::INFINITY, f32::INFINITY);
+        let (along, across) = speck.position.map_or(gone, |p| (p[2] as f32, p[1] as f32));
+        Self { along, across, end_across: speck.end[1] as f32, landed: speck.lands }
+    }
+}
 
 /// What the end view needs, lengths in [m].
 #[derive(Debug, Clone, PartialEq)]

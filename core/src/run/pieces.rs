@@ -1,0 +1,31 @@
+//! A run flown piece by piece on all threads, so that one can say how far it is.
+
+use super::{CARD_DROPLETS, CardTally, PartTally, Run, Tally, fly_all};
+
+impl Run {
+    /// Flies at most `most` droplets more, on all threads where the crate has them; with the last of them completes the
+    /// run. True when it is complete. The digits are those of every other slicing.
+    pub fn advance_on_all_threads(&mut self, most: u64) -> bool {
+        let mut left = most;
+        if self.card_flown < CARD_DROPLETS {
+            let next = CARD_DROPLETS.min(self.card_flown.saturating_add(left));
+            left -= next - self.card_flown;
+            let tally = fly_all(&self.prepared.card, self.level, self.card_flown, next, CardTally::default);
+            self.card.merge(&tally);
+            self.card_flown = next;
+        }
+        while left > 0 && self.flown < self.total {
+            let next = self.stop_before(self.flown.saturating_add(left));
+            left -= next - self.flown;
+            let grid = self.part.footprint.grid;
+            let tally = fly_all(&self.prepared.course, self.level, self.flown, next, || PartTally::new(grid));
+            self.part.merge(&tally);
+            self.flown = next;
+            self.look();
+        }
+        if self.card_flown >= CARD_DROPLETS && self.flown >= self.total {
+            self.finish();
+        }
+        self.is_complete()
+    }
+}
