@@ -41,7 +41,7 @@ fn chair_legs() {
         assert_eq!(job.part, PartShape::Tube { diameter: 0.022, length: 0.6 });
         assert_eq!((job.stroke.sides, job.stroke.fan_axis), (4, FanAxis::Across));
         assert_eq!(job.gun.fan < 0.5, near_round);
-        close(job.stroke.speed, if near_round { 0.45 } else { 0.35 });
+        close(job.stroke.speed, if near_round { 0.49 } else { 0.37 });
         close(job.gun.inlet_pressure, if near_round { 1e5 } else { 2e5 });
         assert!(job.notes.is_empty(), "{:?}", job.notes);
     }
