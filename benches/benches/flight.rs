@@ -16,10 +16,10 @@ fn flight(criterion: &mut Criterion) {
         let mut batch = Batch::default();
         booked.fill(4096, &mut batch);
         group.throughput(Throughput::Elements(4096));
-        group.bench_function(name, |b| b.iter(|| fly(level, &scene, &set, Noise::Sum3, &mut batch)));
+        group.bench_function(name, |b| b.iter(|| fly(level, &scene, &set, Noise::Sum2, &mut batch)));
     }
     let task = Task::default();
-    group.bench_function("task", |b| b.iter(|| task.run(level, Noise::Sum3, 1, 0, 4096)));
+    group.bench_function("task", |b| b.iter(|| task.run(level, Noise::Sum2, 1, 0, 4096)));
     group.throughput(Throughput::Elements(64));
     group.bench_function("task, scalar peer", |b| b.iter(|| run::<f32>(1, 64, STEP, Draw::Number)));
     group.finish();

@@ -67,7 +67,7 @@ impl Course {
             for droplet in first..next {
                 batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
             }
-            fly(level, &self.narrow.0, &self.narrow.1, Noise::Sum3, batch);
+            fly(level, &self.narrow.0, &self.narrow.1, Noise::Sum2, batch);
             for droplet in first..next {
                 each(&self.outcome(batch, (droplet - first) as usize, droplet));
             }
@@ -80,7 +80,7 @@ impl Course {
     pub fn replay(&self, droplet: u64) -> Outcome {
         let mut batch = Batch::default();
         batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
-        self.scene.fly_reference(&self.settings, Noise::Sum3, &mut batch);
+        self.scene.fly_reference(&self.settings, Noise::Sum2, &mut batch);
         self.outcome(&batch, 0, droplet)
     }
 }

@@ -38,7 +38,7 @@ impl Course {
             for k in from..to {
                 batch.push(&self.emission.start(self.seed, k, self.purposes[0], self.purposes[1]));
             }
-            fly(level, &self.narrow.0, &settings, Noise::Sum3, &mut batch);
+            fly(level, &self.narrow.0, &settings, Noise::Sum2, &mut batch);
             let aloft: Vec<Option<DVec3>> = (0..batch.len())
                 .map(|i| {
                     (batch.end[i] == END_DRIFTED).then(|| {

@@ -78,6 +78,8 @@ pub trait Lanes:
     fn word_shl(a: Self::Word, n: u32) -> Self::Word;
     /// a rotated left by n.
     fn word_rotl(a: Self::Word, n: u32) -> Self::Word;
+    /// Sum of the `count` bits of two words from `shift` on, less its mean 2^count - 1; count at most 22.
+    fn word_fields(self, words: [Self::Word; 2], shift: u32, count: u32) -> Self;
     /// The `count` bits of a word from `shift` on, as a number 0..2^count; count at most 23.
     fn word_field(self, a: Self::Word, shift: u32, count: u32) -> Self;
 }

@@ -120,6 +120,11 @@ impl Lanes for f64 {
         a.rotate_left(n)
     }
     #[inline(always)]
+    fn word_fields(self, words: [u32; 2], shift: u32, count: u32) -> f64 {
+        let mask = (1 << count) - 1;
+        f64::from((words[0] >> shift) & mask) + f64::from((words[1] >> shift) & mask) - f64::from(mask)
+    }
+    #[inline(always)]
     fn word_field(self, a: u32, shift: u32, count: u32) -> f64 {
         f64::from((a >> shift) & ((1 << count) - 1))
     }

@@ -271,6 +271,14 @@ impl<S: Simd> Lanes for Wide<S> {
         (a << n) | (a >> (32 - n))
     }
     #[inline(always)]
+    fn word_fields(self, words: [S::u32s; 2], shift: u32, count: u32) -> Self {
+        let mask = (1u32 << count) - 1;
+        // As `small`, the mean taken off with the first word's 2^23: all whole numbers, exact.
+        let first =
+            Self::of_bits(((words[0] >> shift) & mask) | 0x4B00_0000u32).0 - (8_388_608.0 + mask as f32);
+        Wide(first + Self::small((words[1] >> shift) & mask).0)
+    }
+    #[inline(always)]
     fn word_field(self, a: S::u32s, shift: u32, count: u32) -> Self {
         Self::small((a >> shift) & ((1u32 << count) - 1))
     }

@@ -44,7 +44,7 @@ fn tracers_fill_the_jet_as_a_scalar() {
         set.aloft = age;
         let mut batch = leave(20_000, (age * 1e7) as u64, 1e-5, 0.0, 20.0);
         let set = set.cast::<f32>();
-        dispatch!(Level::new(), simd => fly_lanes(Wide::zero(simd), &flow, &FreeJet, &set, Noise::Sum3, &mut batch));
+        dispatch!(Level::new(), simd => fly_lanes(Wide::zero(simd), &flow, &FreeJet, &set, Noise::Sum2, &mut batch));
         for k in 0..batch.len() {
             let [x, y, z] = std::array::from_fn(|i| f64::from(batch.end_position[i][k]));
             if (0.28..0.32).contains(&z) {
@@ -89,15 +89,15 @@ fn landed(um: f64, step: f64, noise: Noise) -> (f64, f64) {
 fn small_droplets_follow_the_air_past_the_panel() {
     for (um, most) in [(1.0, 0.01), (5.0, 0.03), (8.0, 0.1)] {
         for step in [STEP, 0.5 * STEP, 0.25 * STEP] {
-            let (share, steps) = landed(um, step, Noise::Sum3);
+            let (share, steps) = landed(um, step, Noise::Sum2);
             println!("landed share of {um} um at step {step}: {share:.4}, {steps:.0} steps");
         }
         println!("  with normals {:.4}", landed(um, STEP, Noise::Normal).0);
-        let share = landed(um, STEP, Noise::Sum3).0;
+        let share = landed(um, STEP, Noise::Sum2).0;
         assert!(share < most, "{um} um: {share}");
     }
     // Half of the droplets of a size between 10 and 20 um land.
-    let share = |um| landed(um, STEP, Noise::Sum3).0;
+    let share = |um| landed(um, STEP, Noise::Sum2).0;
     let (ten, twenty, thirty) = (share(10.0), share(20.0), share(30.0));
     println!("landed share of 10 um {ten:.3}, 20 um {twenty:.3}, 30 um {thirty:.3}");
     assert!(ten < 0.5 && twenty > 0.5 && thirty > 0.85, "{ten} {twenty} {thirty}");

@@ -59,7 +59,7 @@ impl Case {
         let Scene::Tube(flow, part) = &self.scene else { unreachable!("built as a tube") };
         let mut batch = Batch::default();
         batch.push(&self.start(y, [1, 2, 3, 4]));
-        fly_lanes(0.0f64, flow, part, &self.set, Noise::Sum3, &mut batch);
+        fly_lanes(0.0f64, flow, part, &self.set, Noise::Sum2, &mut batch);
         let at = [batch.end_position[1][0], part.axis_z - batch.end_position[2][0]];
         let speed = (batch.end_velocity[1][0].powi(2) + batch.end_velocity[2][0].powi(2)).sqrt();
         (batch.end[0] == END_HIT).then(|| (at[0].atan2(at[1]).to_degrees(), speed / self.speed))
@@ -133,7 +133,7 @@ fn the_tally_of_the_lanes_gives_the_bisected_efficiency() {
             let mut draw = Stream::new(5, i, Purpose::Emission);
             batch.push(&case.start(RADIUS * draw.open01(), [1, 2, 3, 4]));
         }
-        fly(Level::new(), &case.scene.narrow(), &case.set.cast(), Noise::Sum3, &mut batch);
+        fly(Level::new(), &case.scene.narrow(), &case.set.cast(), Noise::Sum2, &mut batch);
         let share = batch.end.iter().filter(|e| **e == END_HIT).count() as f64 / droplets as f64;
         let error = (exact * (1.0 - exact) / droplets as f64).sqrt();
         println!("phi {phi} K {k}: tally {share:.4}, bisection {exact:.4}, standard error {error:.4}");

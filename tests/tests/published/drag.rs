@@ -21,7 +21,7 @@ fn fly(diameter: f64, density: f64, speed: f64, gravity: f64, step: f64, time: f
         diameter,
         stream: [1, 2, 3, 4],
     });
-    fly_lanes(0.0f64, &Still, &Space { rate: 1.0 / step }, &set, Noise::Sum3, &mut batch);
+    fly_lanes(0.0f64, &Still, &Space { rate: 1.0 / step }, &set, Noise::Sum2, &mut batch);
     (batch.end_position[2][0], batch.end_velocity[2][0])
 }
 

@@ -74,7 +74,7 @@ fn recurrence(x: f64, n: i32) -> f64 {
 fn tracers_spread_as_taylor() {
     let table = numbers("taylor-1921/spread.csv");
     for h in [0.05, 0.25, 0.5, 1.0, 2.0] {
-        for noise in [Noise::Sum3, Noise::Normal] {
+        for noise in [Noise::Sum2, Noise::Normal] {
             if noise == Noise::Normal && h != 0.5 {
                 continue;
             }
@@ -115,14 +115,14 @@ fn inertial_droplets_spread_as_tchen_and_hinze() {
         // Ten time scales to become stationary; the same streams, flown on, give the way from there.
         let first = (10.0 / h) as i32;
         let mut before = cloud(PATHS, 0.0, |_| 0.0);
-        fly_for!(UNIT, settings(tau), first, h, Noise::Sum3, &mut before);
+        fly_for!(UNIT, settings(tau), first, h, Noise::Sum2, &mut before);
         let speed = moment(components(&before.end_velocity));
         tell(&format!("<v2>/sigma2, tau T/2, h {h} T"), speed, 2.0 / 3.0, "Tchen 1947, Hinze 1975");
         close("<v2>", speed, 2.0 / 3.0, 0.02);
         for (t, published) in [(1.0, 0.602_567), (10.0, 17.666_788)] {
             let mut after = cloud(PATHS, 0.0, |_| 0.0);
             let steps = first + (t / h) as i32;
-            fly_for!(UNIT, settings(tau), steps, h, Noise::Sum3, &mut after);
+            fly_for!(UNIT, settings(tau), steps, h, Noise::Sum2, &mut after);
             let way =
                 components(&after.end_position).zip(components(&before.end_position)).map(|(b, a)| b - a);
             let model = moment(way);
@@ -147,7 +147,7 @@ fn slip_shortens_the_eddies_as_csanady() {
         set.gravity = [0.0, 0.0, slip / tau];
         let spread = |t: f64| {
             let mut batch = cloud(40_000, slip, |_| 0.0);
-            fly_for!(UNIT, set, (t / h) as i32, h, Noise::Sum3, &mut batch);
+            fly_for!(UNIT, set, (t / h) as i32, h, Noise::Sum2, &mut batch);
             let across = moment(batch.end_position[..2].iter().flatten().map(|v| f64::from(*v)));
             let z = &batch.end_position[2];
             let mean = z.iter().map(|v| f64::from(*v)).sum::<f64>() / z.len() as f64;
@@ -170,7 +170,7 @@ fn fifths(told: f64, h: f64, time: f64) -> [f64; 5] {
     let paths = 200_000;
     let mut batch = cloud(paths, 0.0, Stream::open01);
     let flow = Folded { low: 0.3, high: 1.0, time: 0.2, told };
-    fly_for!(flow, settings(1e-6), (time / h).round() as i32, h, Noise::Sum3, &mut batch);
+    fly_for!(flow, settings(1e-6), (time / h).round() as i32, h, Noise::Sum2, &mut batch);
     let mut counts = [0.0; 5];
     for z in &batch.end_position[2] {
         let place = unfold(f64::from(*z)).0;

@@ -21,7 +21,7 @@ fn exposure(diameter: f64, speed: f64, time: f64, ventilation: f64, heavy: f64) 
         diameter,
         stream: [1, 2, 3, 4],
     });
-    fly_lanes(0.0f64, &Still, &Space { rate: 400.0 / time }, &set, Noise::Sum3, &mut batch);
+    fly_lanes(0.0f64, &Still, &Space { rate: 400.0 / time }, &set, Noise::Sum2, &mut batch);
     batch.end_exposure[0]
 }
 
@@ -77,7 +77,7 @@ fn drying_makes_a_droplet_slower_to_fall() {
         diameter: d,
         stream: [1, 2, 3, 4],
     });
-    fly_lanes(0.0f64, &Still, &Space { rate: 20.0 / tau }, &set, Noise::Sum3, &mut batch);
+    fly_lanes(0.0f64, &Still, &Space { rate: 20.0 / tau }, &set, Noise::Sum2, &mut batch);
     // It lags the falling terminal speed by a relaxation time: 0.2 %.
     close("fall", batch.end_velocity[2][0], 9.80665 * tau * 0.81, 0.005);
 }

@@ -23,7 +23,7 @@ fn land(st: f64, step: f64) -> Option<f64> {
         stream: [1, 2, 3, 4],
     });
     let flow = Against { speed: 1.0, strain: 1.0 };
-    fly_lanes(0.0f64, &flow, &Floor { rate: 1.0 / step }, &set, Noise::Sum3, &mut batch);
+    fly_lanes(0.0f64, &flow, &Floor { rate: 1.0 / step }, &set, Noise::Sum2, &mut batch);
     (batch.end[0] == END_HIT).then(|| -batch.end_velocity[2][0])
 }
 

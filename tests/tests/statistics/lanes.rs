@@ -14,8 +14,8 @@ fn f32_is_enough() {
         let (mut wide, mut exact): (Batch<f32>, Batch<f64>) =
             (batch(0, n, Purpose::Flight), batch(0, n, Purpose::Flight));
         let set = settings(USUAL_STEP);
-        fly(Level::new(), &scene.narrow(), &set.cast(), Noise::Sum3, &mut wide);
-        scene.fly_reference(&set, Noise::Sum3, &mut exact);
+        fly(Level::new(), &scene.narrow(), &set.cast(), Noise::Sum2, &mut wide);
+        scene.fly_reference(&set, Noise::Sum2, &mut exact);
         let landed = |end: &[u8], k: usize| f64::from(u8::from(end[k] == END_HIT));
         let all = 0..n as usize;
         let share = |k: usize| (landed(&wide.end, k), landed(&exact.end, k));

@@ -181,7 +181,7 @@ impl Figures {
 
 /// Flies `count` droplets of the usual spray with its fan at some slope, by the usual step.
 pub fn run_fan(scene: &Scene<f64>, count: u64, slope: f64) -> Figures {
-    fly_all(scene, &fan(slope), count, USUAL_STEP, Noise::Sum3, Purpose::Flight)
+    fly_all(scene, &fan(slope), count, USUAL_STEP, Noise::Sum2, Purpose::Flight)
 }
 
 /// Flies `count` droplets of the usual spray.

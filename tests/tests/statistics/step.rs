@@ -8,8 +8,8 @@ use mistcoat::stream::Purpose;
 fn halving_the_step_hardly_moves_transfer_efficiency() {
     let n = 400_000;
     for (name, scene) in [("panel", panel()), ("tube", tube())] {
-        let whole = run(&scene, n, USUAL_STEP, Noise::Sum3, Purpose::Flight);
-        let half = run(&scene, n, 0.5 * USUAL_STEP, Noise::Sum3, Purpose::Flight);
+        let whole = run(&scene, n, USUAL_STEP, Noise::Sum2, Purpose::Flight);
+        let half = run(&scene, n, 0.5 * USUAL_STEP, Noise::Sum2, Purpose::Flight);
         let ((a, ea), (b, eb)) = (whole.share(), half.share());
         // Common emission only lowers the error.
         let error = (ea * ea + eb * eb).sqrt();
