@@ -1,6 +1,7 @@
 //! The page in a real browser. Build it first: `cargo checks --only page`.
 
 mod face;
+mod flight;
 mod loading;
 mod screens;
 
@@ -14,6 +15,11 @@ const TESTS: &[Test<Server>] = &[
     ("face::a_refused_value_is_told_beside_its_field", face::a_refused_value_is_told_beside_its_field),
     ("face::the_address_reopens_the_job", face::the_address_reopens_the_job),
     ("face::undo_takes_a_turned_knob_back_in_one_step", face::undo_takes_a_turned_knob_back_in_one_step),
+    ("flight::the_page_gives_the_librarys_digest", flight::the_page_gives_the_librarys_digest),
+    (
+        "flight::a_dead_worker_is_replaced_and_gives_the_same_digest",
+        flight::a_dead_worker_is_replaced_and_gives_the_same_digest,
+    ),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

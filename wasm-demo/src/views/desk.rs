@@ -182,10 +182,11 @@ impl Desk {
     /// Opens a question's preset.
     pub fn open(&self, view: View) {
         let text = match view {
-            View::Part => CHAIR_LEG,
-            View::Card => TABLE_TOP,
+            View::Part => CHAIR_LEG.to_string(),
+            // A spoiled pattern to put right: with this little paint the fan splits.
+            View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),
         };
-        self.put("preset", text.into());
+        self.put("preset", text);
         self.kept.set(None);
         self.touched.set(false);
         self.view.set(view);
@@ -257,9 +258,14 @@ impl Desk {
     /// The gun as drawn.
     pub fn face(&self) -> GunFace {
         let sprayed = self.fresh().and_then(|r| r.number("paint.sprayed_ml")).map(|ml| ml * 1e-6);
+        // A card is sprayed with an upright fan, whatever the part.
+        let on_part = self.view.get() == View::Part;
         let face = self.parsed.with(|job| {
             job.as_ref()
-                .map(|job| GunFace { cap_eighths: cap(job), ..face_of(job, sprayed) })
+                .map(|job| GunFace {
+                    cap_eighths: if on_part { cap(job) } else { 0 },
+                    ..face_of(job, sprayed)
+                })
                 .unwrap_or_default()
         });
         GunFace { stage: self.stage.get(), mirror: self.mirror.get(), in_hand: self.in_hand.get(), ..face }

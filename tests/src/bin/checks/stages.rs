@@ -122,6 +122,10 @@ fn benches() -> Result<(), Failure> {
     cargo("test -p mistcoat-benches --benches")
 }
 
+fn instructions() -> Result<(), Failure> {
+    cargo("run --release -p mistcoat-benches --no-default-features --bin guard")
+}
+
 #[cfg(test)]
 mod tests {
     use super::is_meant_as_link;
@@ -137,8 +141,4 @@ mod tests {
         assert!(is_meant_as_link(&warning("Film::new", "See [`Film::new`].")));
         assert!(is_meant_as_link(&warning("film::paint", "See [paint](film::paint).")));
     }
-}
-
-fn instructions() -> Result<(), Failure> {
-    cargo("run --release -p mistcoat-benches --no-default-features --bin guard")
 }
