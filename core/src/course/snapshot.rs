@@ -17,40 +17,38 @@ pub struct Speck {
     pub lands: bool,
 }
 
-/// Ages in a snapshot.
-const AGES: u64 = 24;
+/// Droplets of one age: few, so that ages show as no bands.
+const ALIKE: u64 = 12;
 /// Oldest age, as the way to the part over this slow a speed [m/s].
 const SLOW: f64 = 8.0;
 
 impl Course {
-    /// The first `droplets` droplets, each at an age of its own, even over the time to the part; those that have landed
+    /// The first `droplets` droplets, at ages even over the time to the part `distance` [m] away; those that have landed
     /// stand where they landed.
     #[must_use]
     pub fn snapshot(&self, level: Level, droplets: u64, distance: f64) -> Vec<Speck> {
         let mut specks = Vec::with_capacity(droplets as usize);
         let mut batch = Batch::default();
-        let each = droplets.div_ceil(AGES);
-        for age in 0..AGES {
-            let (from, to) = ((age * each).min(droplets), ((age + 1) * each).min(droplets));
-            let mut settings = self.narrow.1;
-            settings.aloft = ((age as f64 + 0.5) / AGES as f64 * distance / SLOW) as f32;
+        self.fly(level, 0, droplets, &mut batch, |o| {
+            let lands = o.fate == Fate::Landed;
+            specks.push(Speck { position: lands.then_some(o.position), end: o.position, lands });
+        });
+        let mut settings = self.narrow.1;
+        for (age, alike) in specks.chunks_mut(ALIKE as usize).enumerate() {
+            let first = age as u64 * ALIKE;
+            let share = (first as f64 + 0.5 * ALIKE as f64) / droplets.max(1) as f64;
+            settings.aloft = (share * distance / SLOW) as f32;
             batch.clear();
-            for k in from..to {
-                batch.push(&self.emission.start(self.seed, k, self.purposes[0], self.purposes[1]));
+            for droplet in first..first + alike.len() as u64 {
+                batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
             }
             fly(level, &self.narrow.0, &settings, Noise::Sum2, &mut batch);
-            let aloft: Vec<Option<DVec3>> = (0..batch.len())
-                .map(|i| {
-                    (batch.end[i] == END_DRIFTED).then(|| {
-                        DVec3::from_array(core::array::from_fn(|a| f64::from(batch.end_position[a][i])))
-                    })
-                })
-                .collect();
-            self.fly(level, from, to, &mut batch, |o| {
-                let lands = o.fate == Fate::Landed;
-                let position = aloft[(o.droplet - from) as usize].or(lands.then_some(o.position));
-                specks.push(Speck { position, end: o.position, lands });
-            });
+            for (i, speck) in alike.iter_mut().enumerate() {
+                if batch.end[i] == END_DRIFTED {
+                    let at = core::array::from_fn(|axis| f64::from(batch.end_position[axis][i]));
+                    speck.position = Some(DVec3::from_array(at));
+                }
+            }
         }
         specks
     }

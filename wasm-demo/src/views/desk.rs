@@ -186,6 +186,9 @@ impl Desk {
             // A spoiled pattern to put right: with this little paint the fan splits.
             View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),
         };
+        if view == View::Card {
+            self.burst.set("0.4 s".into());
+        }
         self.put("preset", text);
         self.kept.set(None);
         self.touched.set(false);
