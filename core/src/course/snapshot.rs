@@ -5,6 +5,7 @@ use crate::flight::{Batch, END_DRIFTED, Noise, fly};
 use crate::tally::Fate;
 use fearless_simd::Level;
 use glam::DVec3;
+use std::ops::Range;
 
 /// A droplet in the picture.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,15 +28,27 @@ impl Course {
     /// stand where they landed.
     #[must_use]
     pub fn snapshot(&self, level: Level, droplets: u64, distance: f64) -> Vec<Speck> {
-        let mut specks = Vec::with_capacity(droplets as usize);
+        self.snapshot_piece(level, 0..droplets, droplets, distance)
+    }
+
+    /// Droplets `range` of a snapshot of `droplets`, so that a page can take it in pieces.
+    #[must_use]
+    pub fn snapshot_piece(
+        &self,
+        level: Level,
+        range: Range<u64>,
+        droplets: u64,
+        distance: f64,
+    ) -> Vec<Speck> {
+        let mut specks = Vec::with_capacity((range.end - range.start.min(range.end)) as usize);
         let mut batch = Batch::default();
-        self.fly(level, 0, droplets, &mut batch, |o| {
+        self.fly(level, range.start, range.end, &mut batch, |o| {
             let lands = o.fate == Fate::Landed;
             specks.push(Speck { position: lands.then_some(o.position), end: o.position, lands });
         });
         let mut settings = self.narrow.1;
         for (age, alike) in specks.chunks_mut(ALIKE as usize).enumerate() {
-            let first = age as u64 * ALIKE;
+            let first = range.start + age as u64 * ALIKE;
             let share = (first as f64 + 0.5 * ALIKE as f64) / droplets.max(1) as f64;
             settings.aloft = (share * distance / SLOW) as f32;
             batch.clear();

@@ -102,7 +102,7 @@ impl Report {
         match ends(&film, job, run.flown()) {
             Ends::Known { min, max, thinnest: low, thickest: high, in_band: share } => {
                 (dry.min, dry.max) = (Some(min * 1e6), Some(max * 1e6));
-                (wet.min, wet.max) = (Some(film.wet[low] * 1e6), Some(film.wet[high] * 1e6));
+                (wet.min, wet.max) = (Some(film.wet[low].max(0.0) * 1e6), Some(film.wet[high] * 1e6));
                 thinnest = (dry_mean > 0.0).then(|| min / dry_mean);
                 in_band = share.map(|s| s * 100.0);
             }

@@ -62,5 +62,5 @@ pub fn ends(film: &FilmMap, job: &Job, droplets: u64) -> Ends {
     let in_band = wanted.map(|(low, high)| {
         film.dry.iter().filter(|&&h| (low..=high).contains(&h)).count() as f64 / film.len() as f64
     });
-    Ends::Known { min: film.dry[thinnest], max: film.dry[thickest], thinnest, thickest, in_band }
+    Ends::Known { min: film.dry[thinnest].max(0.0), max: film.dry[thickest], thinnest, thickest, in_band }
 }

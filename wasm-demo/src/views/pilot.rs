@@ -39,7 +39,9 @@ pub fn follow(desk: Desk) {
                 desk.done.set(done as f64 / total as f64);
             }
             News::Picture { run, film, .. } if run == id => {
-                if !pictured.replace(true) {
+                // While the card is flown the part is still bare.
+                let painted = film.values.iter().any(|&h| h > 0.0);
+                if painted && !pictured.replace(true) {
                     // How long the first film takes, for the browser bench.
                     if let Some(performance) = window().performance() {
                         let _ = performance.mark("first-film");

@@ -9,16 +9,33 @@ use crate::protocol::Film;
 
 /// Droplets of the drawn snapshot: the job's first.
 const DRAWN: u64 = 2400;
+/// Droplets drawn at a time.
+const PIECE: u64 = 240;
 
 /// A run under way, and where its first droplets hang in the air.
 pub struct Flying {
     run: Run,
     ends: Vec<f32>,
+    /// Droplets of the snapshot so far.
+    drawn: u64,
     /// Report as JSON and digest, once asked for.
     told: std::cell::OnceCell<Result<(String, u64), Refusal>>,
 }
 
 impl Flying {
+    /// A piece of the snapshot: short, so that the worker hears its messages in between.
+    fn draw_some(&mut self) {
+        let range = self.drawn..DRAWN.min(self.drawn + PIECE);
+        self.drawn = range.end;
+        let prepared = self.run.prepared();
+        let distance = prepared.job.stroke.distance;
+        let specks = prepared.course.snapshot_piece(levels()[0], range, DRAWN, distance);
+        self.ends.extend(specks.iter().flat_map(|s| {
+            let [_, across, along] = s.position.map_or([f64::INFINITY; 3], Into::into);
+            [along, across, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
+        }));
+    }
+
     fn told(&self) -> &Result<(String, u64), Refusal> {
         self.told.get_or_init(|| {
             let refuse = |e: mistcoat::error::ParameterError| Refusal {
@@ -39,19 +56,13 @@ impl Flight for Flying {
             message: e.problem().to_string(),
         })?;
         let run = Run::new(job).map_err(|e| Refusal { key: Some(e.key.clone()), message: e.to_string() })?;
-        let prepared = run.prepared();
-        let specks = prepared.course.snapshot(levels()[0], DRAWN, prepared.job.stroke.distance);
-        let ends = specks
-            .iter()
-            .flat_map(|s| {
-                let [_, across, along] = s.position.map_or([f64::INFINITY; 3], Into::into);
-                [along, across, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
-            })
-            .collect();
-        Ok(Self { run, ends, told: std::cell::OnceCell::new() })
+        Ok(Self { run, ends: Vec::new(), drawn: 0, told: std::cell::OnceCell::new() })
     }
 
     fn advance(&mut self, most: u64) -> bool {
+        if self.drawn < DRAWN {
+            self.draw_some();
+        }
         self.run.advance(most)
     }
 
