@@ -84,17 +84,32 @@ impl Run {
     /// Flies at most `most` droplets more, and when all are flown lays the film step by step, a step a call; true when
     /// the run is complete.
     pub fn advance(&mut self, most: u64) -> bool {
-        let mut left = most;
-        if self.card_flown < CARD_DROPLETS {
-            let next = CARD_DROPLETS.min(self.card_flown.saturating_add(left));
-            left -= next - self.card_flown;
-            let card = &mut self.card;
-            self.prepared.card.fly(self.level, self.card_flown, next, &mut self.batch, |o| card.count(o));
-            self.card_flown = next;
-        }
-        if left > 0 && self.is_flown() {
+        if most > 0 && self.is_flown() {
             self.lay_one();
+        } else if self.prepared.spaced_by_fan() {
+            let left = self.fly_card(most);
+            self.fly_part(left);
+        } else {
+            // The part first: its picture is what one waits for.
+            let left = self.fly_part(most);
+            self.fly_card(left);
         }
+        self.is_complete()
+    }
+
+    /// Flies at most `most` droplets to the card; how many of them are left.
+    fn fly_card(&mut self, most: u64) -> u64 {
+        let next = CARD_DROPLETS.min(self.card_flown.saturating_add(most)).max(self.card_flown);
+        let left = most - (next - self.card_flown);
+        let card = &mut self.card;
+        self.prepared.card.fly(self.level, self.card_flown, next, &mut self.batch, |o| card.count(o));
+        self.card_flown = next;
+        left
+    }
+
+    /// Flies at most `most` droplets to the part; how many of them are left.
+    fn fly_part(&mut self, most: u64) -> u64 {
+        let mut left = most;
         while left > 0 && self.flown < self.total {
             let next = self.stop_before(self.flown.saturating_add(left));
             left -= next - self.flown;
@@ -103,7 +118,7 @@ impl Run {
             self.flown = next;
             self.look();
         }
-        self.is_complete()
+        left
     }
 
     /// Flies all that is left, on all threads where the crate has them.
@@ -189,7 +204,7 @@ impl Run {
         &self.part
     }
 
-    /// The film so far. Bare until the card is flown: passes are spaced by the fan's height.
+    /// The film so far. On a panel under passes it is bare until the card is flown: the fan's height spaces them.
     #[must_use]
     pub fn film(&self) -> Cow<'_, FilmMap> {
         if self.is_complete() {

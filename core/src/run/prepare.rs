@@ -103,6 +103,12 @@ impl Prepared {
         Ok(Self { job, state, spray, card, course, lay })
     }
 
+    /// Where the passes lie depends on the fan's height, so the film waits for the card.
+    #[must_use]
+    pub fn spaced_by_fan(&self) -> bool {
+        matches!(self.job.part, PartShape::Panel { .. }) && self.job.stroke.burst.is_none()
+    }
+
     /// Bins of the footprint.
     #[must_use]
     pub fn grid(&self) -> Grid {
