@@ -22,23 +22,15 @@ fn every_key_once_with_its_range() {
     }
 }
 
+/// Says the rows that the docs lack, ready to paste.
 #[test]
 fn docs_list_every_key() {
     let docs = crate::text_of("docs/job-file.md");
-    for key in KEYS {
-        let row = docs
-            .lines()
-            .find(|line| line.starts_with(&format!("| `{}` |", key.path)))
-            .unwrap_or_else(|| panic!("docs/job-file.md has no row for {}", key.path));
-        assert_eq!(row, docs_row(key));
-    }
-    for row in KEYS.iter().filter_map(ids_row) {
-        assert!(docs.lines().any(|line| line == row), "docs/job-file.md lacks {row}");
-    }
-    for quantity in Quantity::ALL {
-        let row = units_row(quantity);
-        assert!(docs.lines().any(|line| line == row), "docs/job-file.md lacks {row}");
-    }
+    let wanted = (KEYS.iter().map(docs_row))
+        .chain(KEYS.iter().filter_map(ids_row))
+        .chain(Quantity::ALL.into_iter().map(units_row));
+    let lacking: Vec<String> = wanted.filter(|row| !docs.lines().any(|line| line == row)).collect();
+    assert!(lacking.is_empty(), "docs/job-file.md lacks these rows:\n{}", lacking.join("\n"));
 }
 
 /// The examples in the docs are good jobs.
@@ -87,20 +79,4 @@ fn docs_show_the_message_as_it_is() {
     let docs = crate::text_of("docs/job-file.md");
     let message = message();
     assert!(docs.contains(&message), "docs/job-file.md lacks\n{message}");
-}
-
-/// Prints what the docs hold: `cargo test -p mistcoat-tests --test jobs rows_for -- --ignored --nocapture`.
-#[test]
-#[ignore = "prints, checks nothing"]
-fn rows_for_the_docs() {
-    for key in KEYS {
-        println!("{}", docs_row(key));
-    }
-    for quantity in Quantity::ALL {
-        println!("{}", units_row(quantity));
-    }
-    for row in KEYS.iter().filter_map(ids_row) {
-        println!("{row}");
-    }
-    println!("{}", message());
 }
