@@ -123,23 +123,7 @@ impl Run {
 
     /// Flies all that is left, on all threads where the crate has them.
     pub fn finish(&mut self) {
-        if self.card_flown < CARD_DROPLETS {
-            let tally =
-                fly_all(&self.prepared.card, self.level, self.card_flown, CARD_DROPLETS, CardTally::default);
-            self.card.merge(&tally);
-            self.card_flown = CARD_DROPLETS;
-        }
-        while self.flown < self.total {
-            let next = self.stop_before(self.total);
-            let grid = self.part.footprint.grid;
-            let tally = fly_all(&self.prepared.course, self.level, self.flown, next, || PartTally::new(grid));
-            self.part.merge(&tally);
-            self.flown = next;
-            self.look();
-        }
-        while self.laid.1 < SWEEP_STEPS {
-            self.lay_one();
-        }
+        while !self.advance_on_all_threads(u64::MAX) {}
     }
 
     fn lay_one(&mut self) {

@@ -1,6 +1,7 @@
 //! A run flown piece by piece on all threads, so that one can say how far it is.
 
 use super::{CARD_DROPLETS, CardTally, PartTally, Run, Tally, fly_all};
+use crate::stroke::SWEEP_STEPS;
 
 impl Run {
     /// Flies at most `most` droplets more, on all threads where the crate has them; with the last of them completes the
@@ -23,8 +24,8 @@ impl Run {
             self.flown = next;
             self.look();
         }
-        if self.card_flown >= CARD_DROPLETS && self.flown >= self.total {
-            self.finish();
+        if self.is_flown() {
+            (0..SWEEP_STEPS).for_each(|_| self.lay_one());
         }
         self.is_complete()
     }
