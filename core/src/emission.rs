@@ -2,7 +2,7 @@
 //!
 //! At z0 = 20 mm, on rays from the tip: slope along the fan 1.25 T s + e1, across it e2, e normal; s by the pattern
 //! ([`Along`]); speed along the ray 0.35 Uc(z0)/sqrt(1 + d/40 um). Transfer efficiency hardly feels that speed
-//! (0.893, 0.897, 0.906 for 0.1, 0.35, 0.7): fixed, not fitted. Sizes by volume: parcels carry equal solids.
+//! (0.893, 0.897, 0.906 for 0.1, 0.35, 0.7 in a prototype of this model): fixed, not fitted. Sizes by volume: parcels carry equal solids.
 
 use crate::airflow::FanJet;
 use crate::bump::Bump;

@@ -317,8 +317,11 @@ static ENGLISH: Words = Words {
     what_to_turn: "What to turn",
     patterns: [
         ("balanced", "Nothing to turn. Spray the part."),
-        ("heavy centre", "Fan knob out by ½ turn. If it is still heavy in the middle, fluid knob in by ¼."),
-        ("split", "Fan knob in by ½ turn. If the film is then too slow to build, fluid knob out by ¼."),
+        (
+            "heavy centre",
+            "Fan knob out, an eighth at a time. If it is still heavy in the middle, fluid knob in.",
+        ),
+        ("split", "Fan knob in, an eighth at a time. If the film is then too slow to build, fluid knob out."),
         ("round", "Right for thin tubes. Fan knob out for a tall fan."),
     ],
     middle_sentence: ("{}. The middle:", "of what the ends hold."),
