@@ -10,6 +10,7 @@ pub mod host;
 pub mod protocol;
 pub mod queue;
 pub mod state;
+pub mod task;
 #[cfg(target_arch = "wasm32")]
 pub mod views;
 pub mod words;
@@ -26,7 +27,7 @@ mod start {
         if let Some(document) = web_sys::window().and_then(|window| window.document()) {
             std::panic::set_hook(Box::new(move |panic| say(&document, &panic.to_string())));
             mount_to_body(crate::views::App);
-        } else if let Err(error) = crate::worker::serve::<crate::worker::Flying>() {
+        } else if let Err(error) = crate::worker::serve::<crate::worker::Flying, crate::task::Running>() {
             web_sys::console::error_1(&error);
         }
     }

@@ -6,20 +6,31 @@
 
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
+use crate::task::Task;
+
 /// The number of a run on this page; messages of an earlier run are told by it.
 pub type RunId = u32;
+
+/// What a run does.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum Work {
+    /// Flies the job of a job file's text.
+    Job(String),
+    /// Does other long work.
+    Task(Task),
+}
 
 /// From the page to the worker.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum ToWorker {
-    /// Fly this job from its first droplet; whatever flew before is dropped.
+    /// Begin this work, a job from its first droplet; whatever was under way before is dropped.
     Start {
         /// The run.
         run: RunId,
-        /// The job file's text.
-        job: String,
+        /// What to do.
+        work: Work,
     },
-    /// Fly one more chunk.
+    /// Do one more chunk.
     Continue {
         /// The run.
         run: RunId,
@@ -39,14 +50,28 @@ pub enum FromWorker {
         /// Version of the library.
         version: String,
     },
-    /// A chunk is flown.
+    /// A chunk is done.
     Progress {
         /// The run.
         run: RunId,
-        /// Droplets flown.
+        /// Droplets flown, or work done.
         done: u64,
-        /// Droplets wanted.
+        /// Droplets wanted, or work wanted.
         total: u64,
+    },
+    /// What a task knows by now.
+    Partial {
+        /// The run.
+        run: RunId,
+        /// As JSON.
+        answer: String,
+    },
+    /// A task is done.
+    Answered {
+        /// The run.
+        run: RunId,
+        /// What came out, as JSON.
+        answer: String,
     },
     /// The film so far.
     Picture {
@@ -68,7 +93,7 @@ pub enum FromWorker {
         /// The film.
         film: Film,
     },
-    /// The job cannot be flown.
+    /// The job cannot be flown, or the task not done.
     Refused {
         /// The run.
         run: RunId,
@@ -208,7 +233,8 @@ mod tests {
     #[test]
     fn every_message_comes_back_as_it_was() {
         for message in [
-            ToWorker::Start { run: 1, job: "version = 1\nname = \"caf\u{e9} table\"\n".into() },
+            ToWorker::Start { run: 1, work: Work::Job("version = 1\nname = \"caf\u{e9} table\"\n".into()) },
+            ToWorker::Start { run: 2, work: Work::Task(Task::Count { to: u64::MAX }) },
             ToWorker::Continue { run: u32::MAX },
             ToWorker::Cancel { run: 0 },
         ] {
@@ -217,6 +243,8 @@ mod tests {
         for message in [
             FromWorker::Ready { version: "0.1.0".into() },
             FromWorker::Progress { run: 1, done: 5, total: 1_000_000_000 },
+            FromWorker::Partial { run: 9, answer: "{\"rows\":[]}".into() },
+            FromWorker::Answered { run: 9, answer: String::new() },
             FromWorker::Picture { run: 2, done: 7, film: film() },
             FromWorker::Done { run: 3, report: "{\"name\":\"a\"}".into(), digest: u64::MAX, film: film() },
             FromWorker::Refused { run: 4, key: Some("gun.fan".into()), message: "no".into() },

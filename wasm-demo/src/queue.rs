@@ -9,7 +9,7 @@ mod courier;
 
 use std::collections::VecDeque;
 
-use crate::protocol::{Film, FromWorker, RunId, ToWorker};
+use crate::protocol::{Film, FromWorker, RunId, ToWorker, Work};
 
 #[cfg(target_arch = "wasm32")]
 pub use courier::Courier;
@@ -58,6 +58,20 @@ pub enum News {
         /// The run.
         run: RunId,
     },
+    /// What a task knows by now.
+    Partial {
+        /// The run.
+        run: RunId,
+        /// As JSON.
+        answer: String,
+    },
+    /// A task is done.
+    Answered {
+        /// The run.
+        run: RunId,
+        /// What came out, as JSON.
+        answer: String,
+    },
     /// A run is complete.
     Done {
         /// The run.
@@ -69,7 +83,7 @@ pub enum News {
         /// The film.
         film: Film,
     },
-    /// The job was refused.
+    /// The job, or the task, was refused.
     Refused {
         /// The run.
         run: RunId,
@@ -78,12 +92,12 @@ pub enum News {
         /// Why, in words.
         message: String,
     },
-    /// The run was given up through a fault of the program; `job` is kept for its link.
+    /// The run was given up through a fault of the program; `work` is kept for its link.
     GivenUp {
         /// The run.
         run: RunId,
-        /// The job's text.
-        job: String,
+        /// What it was to do.
+        work: Work,
         /// What went wrong, in words.
         message: String,
     },
@@ -99,28 +113,34 @@ pub struct Step {
 }
 
 #[derive(Debug)]
-struct Task {
+struct Errand {
     run: RunId,
-    job: String,
+    work: Work,
     restarts: u32,
 }
 
-/// The queue. It expects a worker to have been started.
+/// The queue. It expects a worker to have been started, unless made by [`Queue::asleep`].
 #[derive(Debug, Default)]
 pub struct Queue {
     last: RunId,
-    waiting: VecDeque<Task>,
-    flying: Option<Task>,
+    waiting: VecDeque<Errand>,
+    flying: Option<Errand>,
     ready: bool,
     gone: bool,
     silent: u32,
 }
 
 impl Queue {
-    /// Adds a job behind those that wait; its number comes with what must be done.
-    pub fn add(&mut self, job: String) -> (RunId, Step) {
+    /// A queue whose worker is not started before there is work.
+    #[must_use]
+    pub fn asleep() -> Self {
+        Self { gone: true, ..Self::default() }
+    }
+
+    /// Adds work behind what waits; its number comes with what must be done.
+    pub fn add(&mut self, work: Work) -> (RunId, Step) {
         self.last = self.last.wrapping_add(1);
-        self.waiting.push_back(Task { run: self.last, job, restarts: 0 });
+        self.waiting.push_back(Errand { run: self.last, work, restarts: 0 });
         let mut step = Step::default();
         self.next(&mut step);
         (self.last, step)
@@ -170,6 +190,14 @@ impl Queue {
             FromWorker::Picture { run, done, film } if self.flies(run) => {
                 step.news.push(News::Picture { run, done, film });
             }
+            FromWorker::Partial { run, answer } if self.flies(run) => {
+                step.news.push(News::Partial { run, answer });
+            }
+            FromWorker::Answered { run, answer } if self.flies(run) => {
+                self.flying = None;
+                step.news.push(News::Answered { run, answer });
+                self.next(&mut step);
+            }
             FromWorker::Done { run, report, digest, film } if self.flies(run) => {
                 self.flying = None;
                 step.news.push(News::Done { run, report, digest, film });
@@ -182,7 +210,7 @@ impl Queue {
             }
             FromWorker::Panicked { message } => {
                 if let Some(task) = self.flying.take() {
-                    step.news.push(News::GivenUp { run: task.run, job: task.job, message });
+                    step.news.push(News::GivenUp { run: task.run, work: task.work, message });
                 }
                 self.replace(&mut step);
             }
@@ -208,7 +236,7 @@ impl Queue {
             } else if let Some(task) = self.flying.take() {
                 let message =
                     format!("the worker stopped {} times, the last time with: {message}", RESTARTS + 1);
-                step.news.push(News::GivenUp { run: task.run, job: task.job, message });
+                step.news.push(News::GivenUp { run: task.run, work: task.work, message });
             }
         }
         self.replace(&mut step);
@@ -252,9 +280,9 @@ impl Queue {
 }
 
 /// The worker answers a start with one word of progress, which is answered with one more `Continue`.
-fn start(task: &Task, step: &mut Step) {
+fn start(task: &Errand, step: &mut Step) {
     let run = task.run;
-    step.orders.push(Order::Send(ToWorker::Start { run, job: task.job.clone() }));
+    step.orders.push(Order::Send(ToWorker::Start { run, work: task.work.clone() }));
     step.orders.extend((1..AHEAD).map(|_| Order::Send(ToWorker::Continue { run })));
 }
 

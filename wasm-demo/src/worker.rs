@@ -1,4 +1,4 @@
-//! The worker's side: flies a job in short chunks and says how far it is.
+//! The worker's side: flies a job, or does another long task, in short chunks and says how far it is.
 //!
 //! Between two chunks the worker reads its messages, so a run can be dropped at any time. How a run is cut into
 //! chunks follows the clock; its figures do not, since a run gives the same digits however it is cut.
@@ -7,7 +7,8 @@ mod flying;
 #[cfg(target_arch = "wasm32")]
 mod serve;
 
-use crate::protocol::{Film, FromWorker, RunId, ToWorker};
+use crate::protocol::{Film, FromWorker, RunId, ToWorker, Work};
+use crate::task::LongTask;
 
 pub use flying::Flying;
 #[cfg(target_arch = "wasm32")]
@@ -35,7 +36,7 @@ pub trait Flight: Sized {
     fn digest(&self) -> u64;
 }
 
-/// Why a job cannot be flown.
+/// Why a job cannot be flown, or a task not done.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Refusal {
     /// The dotted key at fault, if there is one.
@@ -48,7 +49,7 @@ pub struct Refusal {
 pub const LONGEST_CHUNK: f64 = 30.0;
 /// Chunk aimed at [ms]: half the longest, so that a machine that suddenly has half its speed keeps the bound.
 const AIM: f64 = 15.0;
-/// Least time between two pictures [ms].
+/// Least time between two pictures, or two partial answers [ms].
 const PICTURE_EVERY: f64 = 120.0;
 /// First chunk [droplets]; under 1 ms on a slow phone.
 const FIRST_CHUNK: u64 = 256;
@@ -79,67 +80,120 @@ impl Pace {
     }
 }
 
-/// The worker's desk: the run that flies, if any.
-pub struct Desk<F> {
-    flying: Option<(RunId, F)>,
-    pace: Pace,
-    pictured: f64,
+/// What is under way.
+enum Under<F, T> {
+    Flight(F),
+    Task(T),
 }
 
-impl<F: Flight> Default for Desk<F> {
+/// The worker's desk: the run under way, if any.
+pub struct Desk<F, T> {
+    under: Option<(RunId, Under<F, T>)>,
+    pace: Pace,
+    shown: f64,
+}
+
+impl<F: Flight, T: LongTask> Default for Desk<F, T> {
     fn default() -> Self {
-        Self { flying: None, pace: Pace::default(), pictured: 0.0 }
+        Self { under: None, pace: Pace::default(), shown: 0.0 }
     }
 }
 
-impl<F: Flight> Desk<F> {
+impl<F: Flight, T: LongTask> Desk<F, T> {
     /// Does what the message asks; `clock` gives milliseconds, `post` sends an answer to the page.
     pub fn take(&mut self, message: ToWorker, clock: impl Fn() -> f64, mut post: impl FnMut(FromWorker)) {
         match message {
-            ToWorker::Start { run, job } => {
-                self.flying = None;
-                match F::start(&job) {
-                    Ok(flight) => {
-                        let (done, total) = flight.progress();
-                        self.flying = Some((run, flight));
-                        self.pictured = clock();
+            ToWorker::Start { run, work } => {
+                self.under = None;
+                let started = match &work {
+                    Work::Job(job) => F::start(job).map(|f| (f.progress(), Under::Flight(f))),
+                    Work::Task(task) => T::start(task).map(|t| (t.progress(), Under::Task(t))),
+                };
+                match started {
+                    Ok(((done, total), under)) => {
+                        self.under = Some((run, under));
+                        self.shown = clock();
                         post(FromWorker::Progress { run, done, total });
                     }
                     Err(refusal) => post(refused(run, refusal)),
                 }
             }
             ToWorker::Cancel { run } => {
-                self.flying.take_if(|(flying, _)| *flying == run);
+                self.under.take_if(|(under, _)| *under == run);
             }
-            ToWorker::Continue { run } => self.advance(run, clock, post),
-        }
-    }
-
-    fn advance(&mut self, run: RunId, clock: impl Fn() -> f64, mut post: impl FnMut(FromWorker)) {
-        let Some((_, flight)) = self.flying.as_mut().filter(|(flying, _)| *flying == run) else {
-            return;
-        };
-        let start = clock();
-        let complete = flight.advance(self.pace.droplets());
-        let end = clock();
-        self.pace.took(end - start);
-        let (done, total) = flight.progress();
-        if complete {
-            match flight.report() {
-                Ok(report) => {
-                    post(FromWorker::Done { run, report, digest: flight.digest(), film: flight.film() });
+            ToWorker::Continue { run } => {
+                let complete = match self.under.as_mut().filter(|(under, _)| *under == run) {
+                    Some((_, Under::Flight(flight))) => {
+                        fly(run, flight, &mut self.pace, &mut self.shown, clock, post)
+                    }
+                    Some((_, Under::Task(task))) => work_on(run, task, &mut self.shown, clock, post),
+                    None => false,
+                };
+                if complete {
+                    self.under = None;
                 }
-                Err(refusal) => post(refused(run, refusal)),
             }
-            self.flying = None;
-            return;
         }
-        if end - self.pictured >= PICTURE_EVERY {
-            self.pictured = end;
-            post(FromWorker::Picture { run, done, film: flight.film() });
-        }
-        post(FromWorker::Progress { run, done, total });
     }
+}
+
+/// Flies one chunk; true when the run is complete.
+fn fly<F: Flight>(
+    run: RunId,
+    flight: &mut F,
+    pace: &mut Pace,
+    shown: &mut f64,
+    clock: impl Fn() -> f64,
+    mut post: impl FnMut(FromWorker),
+) -> bool {
+    let start = clock();
+    let complete = flight.advance(pace.droplets());
+    let end = clock();
+    pace.took(end - start);
+    let (done, total) = flight.progress();
+    if complete {
+        match flight.report() {
+            Ok(report) => {
+                post(FromWorker::Done { run, report, digest: flight.digest(), film: flight.film() })
+            }
+            Err(refusal) => post(refused(run, refusal)),
+        }
+        return true;
+    }
+    if end - *shown >= PICTURE_EVERY {
+        *shown = end;
+        post(FromWorker::Picture { run, done, film: flight.film() });
+    }
+    post(FromWorker::Progress { run, done, total });
+    false
+}
+
+/// Does one chunk of a task; true when it is done.
+fn work_on<T: LongTask>(
+    run: RunId,
+    task: &mut T,
+    shown: &mut f64,
+    clock: impl Fn() -> f64,
+    mut post: impl FnMut(FromWorker),
+) -> bool {
+    let start = clock();
+    if task.advance(&mut || clock() - start < AIM) {
+        match task.answer() {
+            Ok(answer) => post(FromWorker::Answered { run, answer }),
+            Err(refusal) => post(refused(run, refusal)),
+        }
+        return true;
+    }
+    let end = clock();
+    if end - *shown >= PICTURE_EVERY {
+        *shown = end;
+        if let Some(answer) = task.partial() {
+            post(FromWorker::Partial { run, answer });
+        }
+    }
+    let (done, total) = task.progress();
+    post(FromWorker::Progress { run, done, total });
+    false
 }
 
 fn refused(run: RunId, refusal: Refusal) -> FromWorker {

@@ -8,7 +8,8 @@ use wasm_bindgen::prelude::*;
 use web_sys::{ErrorEvent, MessageEvent, Worker};
 
 use super::{News, Order, Queue, Step, TICK};
-use crate::protocol::{FromWorker, RunId};
+use crate::protocol::{FromWorker, RunId, Work};
+use crate::task::Task;
 
 #[wasm_bindgen]
 extern "C" {
@@ -42,6 +43,20 @@ impl Courier {
     /// # Errors
     /// When this browser starts no workers.
     pub fn start(views: impl FnMut(News) + 'static) -> Result<Self, JsValue> {
+        let courier = Self::with(Queue::default(), views)?;
+        courier.inner.replace()?;
+        Ok(courier)
+    }
+
+    /// The same with a worker that is started when there is first work for it.
+    ///
+    /// # Errors
+    /// When this is no page.
+    pub fn asleep(views: impl FnMut(News) + 'static) -> Result<Self, JsValue> {
+        Self::with(Queue::asleep(), views)
+    }
+
+    fn with(queue: Queue, views: impl FnMut(News) + 'static) -> Result<Self, JsValue> {
         let inner = Rc::new_cyclic(|this: &std::rc::Weak<Inner>| {
             let (heard, died) = (this.clone(), this.clone());
             let message = Closure::new(move |event: MessageEvent| {
@@ -58,13 +73,12 @@ impl Courier {
                 }
             });
             Inner {
-                queue: RefCell::default(),
+                queue: RefCell::new(queue),
                 worker: RefCell::default(),
                 listen: Listen { message, error },
                 views: RefCell::new(Box::new(views)),
             }
         });
-        inner.replace()?;
         let ticking = Rc::clone(&inner);
         let tick = Closure::<dyn Fn()>::new(move || {
             let step = ticking.queue.borrow_mut().tick();
@@ -79,7 +93,16 @@ impl Courier {
 
     /// Flies a job after those that wait.
     pub fn fly(&self, job: impl Into<String>) -> RunId {
-        let (run, step) = self.inner.queue.borrow_mut().add(job.into());
+        self.add(Work::Job(job.into()))
+    }
+
+    /// Does a task after what waits.
+    pub fn begin(&self, task: Task) -> RunId {
+        self.add(Work::Task(task))
+    }
+
+    fn add(&self, work: Work) -> RunId {
+        let (run, step) = self.inner.queue.borrow_mut().add(work);
         self.inner.carry_out(step);
         run
     }

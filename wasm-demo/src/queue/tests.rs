@@ -1,4 +1,5 @@
 use super::*;
+use crate::task::Task;
 
 fn ready() -> FromWorker {
     FromWorker::Ready { version: "0.1.0".into() }
@@ -8,23 +9,31 @@ fn done(run: RunId) -> FromWorker {
     FromWorker::Done { run, report: "{}".into(), digest: 7, film: Film::default() }
 }
 
-fn begin(run: RunId, job: &str) -> Vec<Order> {
-    vec![Order::Send(ToWorker::Start { run, job: job.into() }), Order::Send(ToWorker::Continue { run })]
+fn job(text: &str) -> Work {
+    Work::Job(text.into())
+}
+
+fn begin(run: RunId, text: &str) -> Vec<Order> {
+    started(run, job(text))
+}
+
+fn started(run: RunId, work: Work) -> Vec<Order> {
+    vec![Order::Send(ToWorker::Start { run, work }), Order::Send(ToWorker::Continue { run })]
 }
 
 /// A queue whose worker is ready, with job "a" flying as run 1.
 fn flying() -> Queue {
     let mut queue = Queue::default();
     queue.heard(ready());
-    assert_eq!(queue.add("a".into()), (1, Step { orders: begin(1, "a"), news: vec![] }));
+    assert_eq!(queue.add(job("a")), (1, Step { orders: begin(1, "a"), news: vec![] }));
     queue
 }
 
 #[test]
 fn nothing_is_sent_before_the_worker_listens() {
     let mut queue = Queue::default();
-    assert_eq!(queue.add("a".into()).1, Step::default());
-    assert_eq!(queue.add("b".into()).1, Step::default());
+    assert_eq!(queue.add(job("a")).1, Step::default());
+    assert_eq!(queue.add(job("b")).1, Step::default());
     assert_eq!(queue.heard(ready()).orders, begin(1, "a"));
     assert_eq!(queue.heard(done(1)).orders, begin(2, "b"));
     assert!(!queue.is_idle());
@@ -43,7 +52,7 @@ fn each_word_of_progress_asks_for_one_chunk() {
 #[test]
 fn a_dropped_run_is_not_shown_and_the_next_starts_at_once() {
     let mut queue = flying();
-    queue.add("b".into());
+    queue.add(job("b"));
     let mut expected = vec![Order::Send(ToWorker::Cancel { run: 1 })];
     expected.extend(begin(2, "b"));
     assert_eq!(queue.cancel(1).orders, expected);
@@ -66,15 +75,15 @@ fn a_dead_worker_is_replaced_and_its_run_flown_again() {
 #[test]
 fn a_run_that_kills_every_worker_is_given_up() {
     let mut queue = flying();
-    queue.add("b".into());
+    queue.add(job("b"));
     for _ in 0..RESTARTS {
         queue.died("x");
         queue.heard(ready());
     }
     let step = queue.died("x");
     assert_eq!(step.orders, [Order::Replace]);
-    let [News::GivenUp { run: 1, job, message }] = step.news.as_slice() else { panic!("{step:?}") };
-    assert_eq!((job.as_str(), message.as_str()), ("a", "the worker stopped 3 times, the last time with: x"));
+    let [News::GivenUp { run: 1, work, message }] = step.news.as_slice() else { panic!("{step:?}") };
+    assert_eq!((work, message.as_str()), (&job("a"), "the worker stopped 3 times, the last time with: x"));
     assert_eq!(queue.heard(ready()).orders, begin(2, "b"));
 }
 
@@ -83,7 +92,7 @@ fn a_panic_gives_the_run_up_with_its_job() {
     let mut queue = flying();
     let step = queue.heard(FromWorker::Panicked { message: "index 3".into() });
     assert_eq!(step.orders, [Order::Replace]);
-    assert_eq!(step.news, [News::GivenUp { run: 1, job: "a".into(), message: "index 3".into() }]);
+    assert_eq!(step.news, [News::GivenUp { run: 1, work: job("a"), message: "index 3".into() }]);
     assert_eq!(queue.heard(ready()), Step::default());
 }
 
@@ -108,7 +117,7 @@ fn a_silent_worker_counts_as_dead_only_while_something_flies() {
 #[test]
 fn a_worker_that_never_starts_ends_in_words() {
     let mut queue = Queue::default();
-    queue.add("a".into());
+    queue.add(job("a"));
     let news: Vec<News> = (0..SILENT_TICKS * (RESTARTS + 1)).flat_map(|_| queue.tick().news).collect();
     assert_eq!(news.len() as u32, RESTARTS + 1);
     assert!(matches!(news.last(), Some(News::GivenUp { run: 1, .. })), "{news:?}");
@@ -120,6 +129,26 @@ fn a_worker_that_dies_idle_is_replaced_when_there_is_work() {
     queue.heard(ready());
     assert_eq!(queue.died("x"), Step::default());
     assert_eq!(queue.died("x"), Step::default());
-    assert_eq!(queue.add("a".into()).1.orders, [Order::Replace]);
+    assert_eq!(queue.add(job("a")).1.orders, [Order::Replace]);
     assert_eq!(queue.heard(ready()).orders, begin(1, "a"));
+}
+
+#[test]
+fn a_sleeping_worker_is_started_by_the_first_task_and_starts_it_again_after_it_died() {
+    let task = || Work::Task(Task::Count { to: 9 });
+    let mut queue = Queue::asleep();
+    assert_eq!(queue.tick(), Step::default());
+    assert_eq!(queue.add(task()), (1, Step { orders: vec![Order::Replace], news: vec![] }));
+    assert_eq!(queue.heard(ready()).orders, started(1, task()));
+    let partial = || FromWorker::Partial { run: 1, answer: "3".into() };
+    assert_eq!(queue.heard(partial()).news, [News::Partial { run: 1, answer: "3".into() }]);
+    assert_eq!(queue.died("x").news, [News::Restarted { run: 1 }]);
+    assert_eq!(queue.heard(ready()).orders, started(1, task()));
+    let answered = FromWorker::Answered { run: 1, answer: "9".into() };
+    assert_eq!(queue.heard(answered).news, [News::Answered { run: 1, answer: "9".into() }]);
+    assert!(queue.is_idle());
+    // Its worker is kept for the next.
+    assert_eq!(queue.add(task()).1.orders, started(2, task()));
+    assert_eq!(queue.cancel(2).orders, [Order::Send(ToWorker::Cancel { run: 2 })]);
+    assert_eq!(queue.heard(partial()), Step::default());
 }

@@ -7,6 +7,7 @@ mod card_clipboard;
 mod clipboard;
 pub mod desk;
 mod end_strip;
+pub mod errand;
 mod fields;
 mod film_canvas;
 mod gun_labels;

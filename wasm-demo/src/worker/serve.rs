@@ -8,19 +8,20 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 use super::{Desk, Flight};
 use crate::protocol::{FromWorker, ToWorker};
+use crate::task::LongTask;
 
 /// Listens to the page and answers it, for as long as the worker lives.
 ///
 /// # Errors
 /// When this is no worker.
-pub fn serve<F: Flight + 'static>() -> Result<(), JsValue> {
+pub fn serve<F: Flight + 'static, T: LongTask + 'static>() -> Result<(), JsValue> {
     let scope: DedicatedWorkerGlobalScope = js_sys::global().dyn_into()?;
     let last_words = scope.clone();
     std::panic::set_hook(Box::new(move |panic| {
         post(&last_words, &FromWorker::Panicked { message: panic.to_string() });
     }));
     let performance = scope.performance().ok_or("this browser gives a worker no clock")?;
-    let desk = RefCell::new(Desk::<F>::default());
+    let desk = RefCell::new(Desk::<F, T>::default());
     let answering = scope.clone();
     let listen = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         let bytes = event.data().dyn_into::<Uint8Array>().map(|data| data.to_vec()).unwrap_or_default();

@@ -1,6 +1,7 @@
 use std::cell::Cell;
 
 use super::*;
+use crate::task::Task;
 
 /// A run whose digest depends on every droplet and on their order: each is one step of FNV-1a.
 struct Count {
@@ -42,12 +43,57 @@ impl Flight for Count {
     }
 }
 
+/// A task that counts in pieces of ten; each piece takes the time that the test's clock gives it.
+struct Tally {
+    done: u64,
+    to: u64,
+    told: u64,
+}
+
+impl LongTask for Tally {
+    fn start(task: &Task) -> Result<Self, Refusal> {
+        #[allow(irrefutable_let_patterns, reason = "tasks with other shapes come and go")]
+        let Task::Count { to } = *task else { unreachable!("only counts are given") };
+        let told = Refusal { key: Some("to".into()), message: "nothing to count".into() };
+        if to > 0 { Ok(Self { done: 0, to, told: 0 }) } else { Err(told) }
+    }
+
+    fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool {
+        loop {
+            self.done = self.to.min(self.done + 10);
+            if self.done == self.to || !time_left() {
+                return self.done == self.to;
+            }
+        }
+    }
+
+    fn progress(&self) -> (u64, u64) {
+        (self.done, self.to)
+    }
+
+    fn partial(&mut self) -> Option<String> {
+        let hundreds = self.done / 1000;
+        (hundreds > self.told).then(|| {
+            self.told = hundreds;
+            format!("{hundreds}")
+        })
+    }
+
+    fn answer(&mut self) -> Result<String, Refusal> {
+        Ok(format!("{}", self.done))
+    }
+}
+
 /// Flies to the end at a speed in droplets per millisecond; the answers, and the longest time between two of them.
 fn fly(job: &str, speed: f64) -> (Vec<FromWorker>, f64) {
-    let mut desk = Desk::<Count>::default();
+    let mut desk = Desk::<Count, Tally>::default();
     let now = Cell::new(0.0);
     let mut answers = Vec::new();
-    desk.take(ToWorker::Start { run: 1, job: job.into() }, || now.get(), |answer| answers.push(answer));
+    desk.take(
+        ToWorker::Start { run: 1, work: Work::Job(job.into()) },
+        || now.get(),
+        |answer| answers.push(answer),
+    );
     let mut longest = 0.0_f64;
     while matches!(answers.last(), Some(FromWorker::Progress { .. })) {
         let calls = Cell::new(0);
@@ -101,13 +147,13 @@ fn a_bad_job_is_refused_by_its_key() {
 
 #[test]
 fn a_dropped_run_says_no_more() {
-    let mut desk = Desk::<Count>::default();
+    let mut desk = Desk::<Count, Tally>::default();
     let mut answers = Vec::new();
     for message in [
-        ToWorker::Start { run: 1, job: "1000000".into() },
+        ToWorker::Start { run: 1, work: Work::Job("1000000".into()) },
         ToWorker::Cancel { run: 1 },
         ToWorker::Continue { run: 1 },
-        ToWorker::Start { run: 2, job: "1000000".into() },
+        ToWorker::Start { run: 2, work: Work::Job("1000000".into()) },
         ToWorker::Cancel { run: 1 },
         ToWorker::Continue { run: 1 },
         ToWorker::Continue { run: 2 },
@@ -116,4 +162,53 @@ fn a_dropped_run_says_no_more() {
     }
     let progress = |run, done| FromWorker::Progress { run, done, total: 1_000_000 };
     assert_eq!(answers, [progress(1, 0), progress(2, 0), progress(2, FIRST_CHUNK)]);
+}
+
+#[test]
+fn a_task_is_done_in_short_chunks_and_tells_what_it_knows() {
+    let mut desk = Desk::<Count, Tally>::default();
+    // A look at the clock for each piece of ten: 4 ms.
+    let now = Cell::new(0.0);
+    let clock = || {
+        now.set(now.get() + 4.0);
+        now.get()
+    };
+    let mut answers = Vec::new();
+    let work = Work::Task(Task::Count { to: 4005 });
+    desk.take(ToWorker::Start { run: 1, work }, clock, |answer| answers.push(answer));
+    let (mut longest, mut chunks) = (0.0_f64, 0);
+    while !matches!(answers.last(), Some(FromWorker::Answered { .. })) {
+        let before = now.get();
+        desk.take(ToWorker::Continue { run: 1 }, clock, |answer| answers.push(answer));
+        (longest, chunks) = (longest.max(now.get() - before), chunks + 1);
+    }
+    assert!(longest <= LONGEST_CHUNK, "{longest} ms");
+    assert!(chunks > 50, "{chunks}");
+    assert_eq!(answers.last(), Some(&FromWorker::Answered { run: 1, answer: "4005".into() }));
+    let told: Vec<_> = answers
+        .iter()
+        .filter_map(|a| if let FromWorker::Partial { answer, .. } = a { Some(answer.as_str()) } else { None })
+        .collect();
+    assert_eq!(told, ["1", "2", "3", "4"]);
+}
+
+#[test]
+fn a_task_is_refused_or_dropped_like_a_run() {
+    let mut desk = Desk::<Count, Tally>::default();
+    let mut answers = Vec::new();
+    let count = |run, to| ToWorker::Start { run, work: Work::Task(Task::Count { to }) };
+    for message in [
+        count(1, 0),
+        count(2, 50),
+        ToWorker::Cancel { run: 2 },
+        ToWorker::Continue { run: 2 },
+        count(3, 50),
+        ToWorker::Start { run: 4, work: Work::Job("1000000".into()) },
+        ToWorker::Continue { run: 3 },
+    ] {
+        desk.take(message, || 0.0, |answer| answers.push(answer));
+    }
+    let progress = |run, total| FromWorker::Progress { run, done: 0, total };
+    let why = FromWorker::Refused { run: 1, key: Some("to".into()), message: "nothing to count".into() };
+    assert_eq!(answers, [why, progress(2, 50), progress(3, 50), progress(4, 1_000_000)]);
 }

@@ -1,0 +1,71 @@
+//! Long work beside flying the job in hand: what the page can ask for, and how a worker advances it.
+//!
+//! To add one: a variant of [`Task`], a runner that is a [`LongTask`] step by step, an arm in each method of
+//! [`Running`]. What it finds on the way and in the end is JSON, of its owner's own shape. A page starts it through
+//! `views::errand::Errand`, which has a worker of its own, so that flying goes on undisturbed.
+
+use serde::{Deserialize, Serialize};
+
+use crate::worker::Refusal;
+
+/// Long work. All that it needs stands in it, so that another worker can do it again from the start.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum Task {
+    /// Counts: what the tests of worker and queue do.
+    #[cfg(test)]
+    Count {
+        /// How far.
+        to: u64,
+    },
+}
+
+/// What the worker needs of long work. The same task gives the same answer however it is cut.
+pub trait LongTask: Sized {
+    /// Reads and checks the task; short, since nothing is heard meanwhile.
+    ///
+    /// # Errors
+    /// When it cannot be done, by the key at fault.
+    fn start(task: &Task) -> Result<Self, Refusal>;
+    /// Works in pieces of at most a few milliseconds on a fast machine, at least one, for as long as `time_left` says
+    /// before the next; true when all is done.
+    fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool;
+    /// Work done and work wanted, in any one unit.
+    fn progress(&self) -> (u64, u64);
+    /// What is known by now, as JSON; none when there is nothing new to show.
+    fn partial(&mut self) -> Option<String>;
+    /// What came out, as JSON; asked for once, when all is done.
+    ///
+    /// # Errors
+    /// When a figure of it cannot be said.
+    fn answer(&mut self) -> Result<String, Refusal>;
+}
+
+/// A task under way.
+pub enum Running {}
+
+impl LongTask for Running {
+    fn start(task: &Task) -> Result<Self, Refusal> {
+        match *task {
+            #[cfg(test)]
+            Task::Count { .. } => {
+                Err(Refusal { key: None, message: "the page has no use for this task".into() })
+            }
+        }
+    }
+
+    fn advance(&mut self, _: &mut dyn FnMut() -> bool) -> bool {
+        match *self {}
+    }
+
+    fn progress(&self) -> (u64, u64) {
+        match *self {}
+    }
+
+    fn partial(&mut self) -> Option<String> {
+        match *self {}
+    }
+
+    fn answer(&mut self) -> Result<String, Refusal> {
+        match *self {}
+    }
+}
