@@ -13,6 +13,8 @@ pub struct Constants {
     pub kinetic_loss: f64,
     /// Length of the gap between needle cone and seat [m]. Ours.
     pub needle_gap_length: f64,
+    /// Lift of the needle over what travel and trigger give [-]. 1; only a matched pressure gun has its own.
+    pub needle_gain: f64,
     /// Part of the trigger's pull that opens the air only [-]. Common practice, no source: the first quarter.
     pub air_stage: f64,
     /// Fan slope over the ratio of lateral to axial momentum, cT [-]. Fitted to a full fan's 190-240 mm at 200-230 mm
@@ -64,6 +66,7 @@ impl Constants {
         tip_suction: 0.10,
         kinetic_loss: 1.2,
         needle_gap_length: 0.5e-3,
+        needle_gain: 1.0,
         air_stage: 0.25,
         fan_slope: 1.1,
         fan_slope_limit: 0.6,
@@ -87,11 +90,12 @@ impl Constants {
 
     /// Every constant by name, in SI: for the list in the docs and for sensitivities.
     #[must_use]
-    pub fn named(&self) -> [(&'static str, f64); 22] {
+    pub fn named(&self) -> [(&'static str, f64); 23] {
         [
             ("tip_suction", self.tip_suction),
             ("kinetic_loss", self.kinetic_loss),
             ("needle_gap_length", self.needle_gap_length),
+            ("needle_gain", self.needle_gain),
             ("air_stage", self.air_stage),
             ("fan_slope", self.fan_slope),
             ("fan_slope_limit", self.fan_slope_limit),

@@ -1,7 +1,7 @@
 //! A kit as it stands in the catalogue: each figure with its origin.
 
 use super::Figure;
-use crate::gun::{Class, Feed, Kit};
+use crate::gun::{Class, Feed, Kit, Matched};
 
 /// A kit of the catalogue. Figures in SI; meanings as in `gun::Kit`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -76,6 +76,7 @@ impl KitData {
             highest_pressure: self.highest_pressure.value,
             fan_turns: self.fan_turns.value,
             fluid_turns: self.fluid_turns.value,
+            matched: Matched::default(),
         }
     }
 

@@ -70,7 +70,7 @@ pub fn needle_area(lift: f64, half_angle: f64, seat: f64) -> f64 {
 #[must_use]
 pub fn needle_lift(kit: &Kit, setting: &GunSetting, c: &Constants) -> f64 {
     let pulled = (setting.trigger - c.air_stage) / (1.0 - c.air_stage);
-    kit.needle_travel * pulled.min(setting.fluid).clamp(0.0, 1.0)
+    c.needle_gain * kit.needle_travel * pulled.min(setting.fluid).clamp(0.0, 1.0)
 }
 
 /// Suction that the annular air makes at the tip [Pa]; held at its sonic value above choking.

@@ -1,5 +1,6 @@
 //! A kit (gun and nozzle set) as geometry, and the knobs as set.
 
+use super::matched::Matched;
 use crate::error::{ParameterError, within};
 
 /// Class of gun, as the trade names it.
@@ -75,6 +76,8 @@ pub struct Kit {
     pub fan_turns: f64,
     /// Fluid knob: turns from shut to open.
     pub fluid_turns: f64,
+    /// What a card has told of this very gun; all 1 in the catalogue.
+    pub matched: Matched,
 }
 
 /// The knobs and the air as set.
@@ -122,7 +125,7 @@ impl Kit {
         within("gun.rated_fluid", self.rated_fluid, 0.05, 1.0, "")?;
         within("gun.fan_turns", self.fan_turns, 0.1, 20.0, "turns")?;
         within("gun.fluid_turns", self.fluid_turns, 0.1, 20.0, "turns")?;
-        Ok(())
+        self.matched.check()
     }
 
     /// The setting the kit is rated at: its design point. Full fan, trigger pulled home.

@@ -2,7 +2,7 @@
 
 use super::document::Document;
 use super::error::JobError;
-use super::{Booth, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, paint_patch, patch};
+use super::{Booth, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, paint_patch, patch};
 
 /// Temperature of booth and paint where the file gives none [K].
 const ROOM: f64 = 293.15;
@@ -18,6 +18,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let (paint, mix) = paint_patch::paint(doc, ROOM, &mut notes)?;
     let part = part(doc)?;
     let stroke = stroke(doc, part, &mut notes)?;
+    let card = measured::readings(doc, &kit)?;
     Ok(Job {
         text: doc.text.into(),
         name: doc.word("name").unwrap_or("job").into(),
@@ -33,6 +34,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         lean: lean(doc)?,
         stroke,
         spec: spec(doc)?,
+        card,
         run: RunSetting {
             droplets: count(doc, "run.droplets", 200_000),
             standard_error: doc.number("run.standard_error"),

@@ -5,7 +5,7 @@ use crate::units::Quantity;
 
 use Kind::{Band, Choice, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents, Text};
 use Quantity::{Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension};
-use Quantity::{Temperature, Time, Viscosity, Volume};
+use Quantity::{Mass, Temperature, Time, Viscosity, Volume};
 
 const fn key(
     path: &'static str,
@@ -57,6 +57,13 @@ pub const KEYS: &[Key] = &[
     key("gun.fan_turns", Number, ("0.25", "12"), KIT, "turns of the fan knob from shut to open"),
     key("gun.fluid_turns", Number, ("0.25", "12"), KIT, "turns of the fluid knob from shut to open"),
 
+    key("gun.matched.fan", Number, ("0.3", "3"), "1", "your gun matched on a card: how far the fan opens, over the catalogue's"),
+    key("gun.matched.edge", Number, ("0.3", "3"), "1", "matched: how far the spray spreads past the fan's edge, over the catalogue's"),
+    key("gun.matched.suction", Number, ("0.3", "3"), "1", "matched: suction at the tip, over the catalogue's"),
+    key("gun.matched.needle", Number, ("0.3", "3"), "1", "matched, pressure guns: lift of the needle, over the catalogue's"),
+    key("gun.matched.droplets", Number, ("0.3", "3"), "1", "matched: Sauter mean diameter of the droplets, over the catalogue's"),
+    key("gun.matched.droplets_range", Number, ("1.01", "2"), "the model's, 1.35", "matched: likely range of that diameter, times or over"),
+
     key("paint.kind", PaintId, NONE, "required", "class of paint out of the catalogue"),
     key("paint.name", Text, NONE, PAINT, "plain name of the paint"),
     key("paint.mix", Mix, NONE, PAINT, "parts by volume of base and hardener, and of thinner if there are three"),
@@ -97,6 +104,24 @@ pub const KEYS: &[Key] = &[
 
     key("spec.dry_film", Band(Film), ("1 um", "2000 um"), "none", "dry film wanted, lowest and highest"),
     key("spec.per", Choice(&["coat", "total"]), NONE, "\"coat\"", "whether the band is for each coat or for all together"),
+
+    key("card.distance", q(Length), ("50 mm", "600 mm"), "stroke.distance", "measured card: fluid tip to the card"),
+    key("card.fan_height", q(Length), ("10 mm", "1 m"), "none", "measured fan height: between the lines where the film is a tenth of its thickest, where the speckle starts"),
+    key("card.fan_thickness", q(Length), ("3 mm", "600 mm"), "none", "measured fan thickness, between the same lines"),
+    key("card.weighed", q(Mass), ("0.1 g", "10 kg"), "none", "by how much the gun got lighter in card.seconds of spraying"),
+    key("card.caught", q(Volume), ("0.1 mL", "20 L"), "none", "pressure guns: paint caught in card.seconds with the air shut"),
+    key("card.seconds", q(Time), ("1 s", "10 min"), "15 s", "how long the trigger was pulled for card.weighed or card.caught"),
+    key("card.wet_film", q(Film), ("1 um", "1 mm"), "none", "wet film in the middle of one pass"),
+    key("card.dry_film", q(Film), ("1 um", "1 mm"), "none", "dry film in the middle of one pass, instead of the wet film"),
+    key("card.speed", q(Speed), ("10 mm/s", "3000 mm/s"), "stroke.speed", "gun speed of that pass"),
+    key("card.second_distance", q(Length), ("50 mm", "600 mm"), "none", "a second card: fluid tip to it"),
+    key("card.second_height", q(Length), ("10 mm", "1 m"), "none", "fan height on the second card"),
+    key("card.uncertainty.fan_height", Share, ("0.5 %", "50 %"), "5 %", "how sure card.fan_height is: two readings in three lie nearer than this"),
+    key("card.uncertainty.fan_thickness", Share, ("0.5 %", "50 %"), "5 %", "the same of card.fan_thickness"),
+    key("card.uncertainty.flow", Share, ("0.5 %", "50 %"), "5 %", "the same of card.weighed or card.caught"),
+    key("card.uncertainty.film", Share, ("0.5 %", "50 %"), "5 %", "the same of card.wet_film or card.dry_film"),
+    key("card.uncertainty.second_height", Share, ("0.5 %", "50 %"), "5 %", "the same of card.second_height"),
+    key("card.kept_back", Choice(&["none", "fan-height", "fan-thickness", "flow", "film", "second-height"]), NONE, "\"none\"", "the measurement that is kept out of the fit to test it"),
 
     key("run.droplets", Count, ("1", "1000000000"), "200000", "droplets flown; with standard_error the most that are"),
     key("run.standard_error", Share, ("0.05 %", "20 %"), "none", "fly until the relative standard error of the transfer efficiency is below this"),

@@ -28,11 +28,17 @@ pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
         ("gun.highest_pressure", &mut kit.highest_pressure),
         ("gun.fan_turns", &mut kit.fan_turns),
         ("gun.fluid_turns", &mut kit.fluid_turns),
+        ("gun.matched.fan", &mut kit.matched.fan),
+        ("gun.matched.edge", &mut kit.matched.edge),
+        ("gun.matched.suction", &mut kit.matched.suction),
+        ("gun.matched.needle", &mut kit.matched.needle),
+        ("gun.matched.droplets", &mut kit.matched.droplets),
     ] {
         if let Some(x) = doc.number(path) {
             *field = x;
         }
     }
+    kit.matched.droplets_range = doc.number("gun.matched.droplets_range");
     if let Some(name) = doc.word("gun.name") {
         kit.name = name.into();
     }

@@ -32,6 +32,12 @@ pub struct Model {
 }
 
 impl Model {
+    /// The constants of this gun: the model's, with what a card has told.
+    #[must_use]
+    pub fn own(&self, kit: &Kit) -> Constants {
+        kit.matched.applied(&self.constants)
+    }
+
     /// The gun as set, with its paint.
     ///
     /// # Errors
@@ -43,7 +49,7 @@ impl Model {
         paint: &Paint,
         booth: &Booth,
     ) -> Result<State, ParameterError> {
-        let mut state = State::new(kit, setting, paint, booth.temperature, &self.constants)?;
+        let mut state = State::new(kit, setting, paint, booth.temperature, &self.own(kit))?;
         let sauter = self.sauter(kit, &state, paint)?;
         if state.paint_flow > 0.0 && sauter > self.constants.coarse {
             state.warnings.push(Warning::Coarse(sauter));
@@ -62,7 +68,7 @@ impl Model {
         paint: &Paint,
         booth: &Booth,
     ) -> Result<Spray, ParameterError> {
-        let c = &self.constants;
+        let c = &self.own(kit);
         let state = self.state(kit, setting, paint, booth)?;
         let slope = atomizer::fan_slope(&state.air.annulus, &state.air.horns, kit.horn_angle, c);
         let rated = self.rated_spreading_power(kit)?;
@@ -95,7 +101,8 @@ impl Model {
     pub fn sauter(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<f64, ParameterError> {
         let (reference, clear) = (catalogue::kit(REFERENCE_KIT)?, catalogue::paint(REFERENCE_PAINT)?);
         let rated = State::new(&reference, &reference.rated(), &clear, clear.temperature, &self.constants)?;
-        let c = &self.constants;
+        // The reference is the catalogue's gun, whatever a card has told of this one.
+        let c = &self.own(kit);
         let scale = c.sauter_reference / self.correlation.sauter(&breakup(&reference, &rated, &clear));
         let sauter = scale * self.correlation.sauter(&breakup(kit, state, paint));
         Ok(sauter.clamp(2.5 * c.smallest_droplet, c.sauter_limit))
@@ -119,9 +126,21 @@ impl Model {
 
     /// Spreading power at the kit's own design point, with the reference paint [1/s].
     fn rated_spreading_power(&self, kit: &Kit) -> Result<f64, ParameterError> {
-        let clear = catalogue::paint(REFERENCE_PAINT)?;
-        let rated = State::new(kit, &kit.rated(), &clear, clear.temperature, &self.constants)?;
+        let (rated, clear) = self.rated(kit)?;
         self.spreading_power(kit, &rated, &clear)
+    }
+
+    /// Sauter mean diameter there [m].
+    fn rated_sauter(&self, kit: &Kit) -> Result<f64, ParameterError> {
+        let (rated, clear) = self.rated(kit)?;
+        self.sauter(kit, &rated, &clear)
+    }
+
+    /// The kit's own design point with the reference paint.
+    fn rated(&self, kit: &Kit) -> Result<(State, Paint), ParameterError> {
+        let clear = catalogue::paint(REFERENCE_PAINT)?;
+        let rated = State::new(kit, &kit.rated(), &clear, clear.temperature, &self.own(kit))?;
+        Ok((rated, clear))
     }
 }
 

@@ -1,7 +1,9 @@
 //! The droplet sizes that the model might as well have given: for a likely range without flying again.
 //!
 //! Droplets do not meet in the model, so landed parcels may be weighted anew by `volume_density` of another distribution over that
-//! of the flown one. One thing is changed at a time: the fitted size, down and up by its range; then the correlation.
+//! of the flown one. One thing is changed at a time: the fitted size, down and up by its range; then the correlation. A gun matched on
+//! a card has its own range of size, and its correlations are made to agree at the kit's design point: the card has told the size
+//! there, and they differ only in how they carry it to another setting.
 
 use super::Model;
 use crate::atomizer::Correlation;
@@ -35,7 +37,7 @@ impl Model {
     ) -> Result<Vec<SizeVariant>, ParameterError> {
         let state = self.state(kit, setting, paint, booth)?;
         let largest = self.sizes(kit, &state, paint)?.largest;
-        let factor = self.constants.sauter_uncertainty;
+        let factor = self.own(kit).sauter_uncertainty;
         let scaled = |by: f64| {
             let mut model = *self;
             model.constants.sauter_reference *= by;
@@ -43,7 +45,13 @@ impl Model {
         };
         let others = Correlation::PLAIN_JET.into_iter().filter(|c| *c != self.correlation);
         let mut models = vec![("size down", scaled(1.0 / factor)), ("size up", scaled(factor))];
-        models.extend(others.map(|correlation| (correlation.id(), Self { correlation, ..*self })));
+        for correlation in others {
+            let mut other = Self { correlation, ..*self };
+            if kit.matched.droplets_range.is_some() {
+                other.constants.sauter_reference *= self.rated_sauter(kit)? / other.rated_sauter(kit)?;
+            }
+            models.push((correlation.id(), other));
+        }
         models
             .into_iter()
             .map(|(change, model)| {

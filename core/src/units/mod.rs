@@ -43,11 +43,13 @@ pub enum Quantity {
     SurfaceTension,
     /// Area [m2].
     Area,
+    /// Mass [kg].
+    Mass,
 }
 
 impl Quantity {
     /// All kinds.
-    pub const ALL: [Quantity; 15] = [
+    pub const ALL: [Quantity; 16] = [
         Quantity::Length,
         Quantity::Film,
         Quantity::Pressure,
@@ -63,6 +65,7 @@ impl Quantity {
         Quantity::Density,
         Quantity::SurfaceTension,
         Quantity::Area,
+        Quantity::Mass,
     ];
 
     /// Name with its article, for a sentence ("a length").
@@ -84,6 +87,7 @@ impl Quantity {
             Quantity::Density => "a density",
             Quantity::SurfaceTension => "a surface tension",
             Quantity::Area => "an area",
+            Quantity::Mass => "a mass",
         }
     }
 

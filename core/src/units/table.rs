@@ -225,5 +225,6 @@ pub(super) fn units(quantity: Quantity) -> Vec<Unit> {
             unit("in2", inch() * inch()),
             unit("ft2", of::<length::foot>() * of::<length::foot>()),
         ],
+        Quantity::Mass => vec![unit("g", 1e-3), unit("kg", 1.0), unit("lb", pound())],
     }
 }
