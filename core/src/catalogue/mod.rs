@@ -6,7 +6,7 @@ mod paint_data;
 mod paints;
 
 pub use kit_data::KitData;
-pub use paint_data::{ComponentData, PaintData};
+pub use paint_data::{ComponentData, PaintData, SheetData};
 
 use crate::error::ParameterError;
 use crate::gun::Kit;

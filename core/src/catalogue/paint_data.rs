@@ -1,7 +1,8 @@
 //! A class of paint as it stands in the catalogue: each figure with its origin.
 
 use super::Figure;
-use crate::paint::{Component, Mix, Recipe, Solvent, ThinningOf};
+use crate::flow_cup::Cup;
+use crate::paint::{Component, Mix, Recipe, Sheet, Solvent, ThinningOf};
 
 /// A tin of the catalogue. SI; meanings as in `paint::Component`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,6 +17,23 @@ pub struct ComponentData {
     pub solvents: &'static [(&'static str, f64)],
 }
 
+/// What data sheets of the class usually say. SI.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SheetData {
+    /// Fluid tip of a gravity gun, smallest and largest [m].
+    pub tip: [f64; 2],
+    /// Seconds DIN 4 ready to spray, shortest and longest [s].
+    pub cup_seconds: [f64; 2],
+    /// Coats.
+    pub coats: u32,
+    /// Time between coats [s].
+    pub flash: f64,
+    /// Pot life [s]; none for one-pack paints.
+    pub pot_life: Option<f64>,
+    /// Where the window comes from.
+    pub origin: &'static str,
+}
+
 /// A class of paint of the catalogue.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PaintData {
@@ -27,8 +45,12 @@ pub struct PaintData {
     pub base: ComponentData,
     /// Hardener of a two-pack paint.
     pub hardener: Option<ComponentData>,
-    /// Thinner.
+    /// Medium thinner.
     pub thinner: ComponentData,
+    /// Fast thinner.
+    pub fast: ComponentData,
+    /// Slow thinner.
+    pub slow: ComponentData,
     /// Usual parts of base and hardener, thinning and what it is counted on.
     pub usual: (f64, f64, f64, ThinningOf),
     /// Power-law index [-].
@@ -43,6 +65,8 @@ pub struct PaintData {
     pub dry_film_low: Figure,
     /// Usual dry film of one coat, highest [m].
     pub dry_film_high: Figure,
+    /// What data sheets of the class usually say.
+    pub sheet: SheetData,
 }
 
 impl ComponentData {
@@ -70,12 +94,29 @@ impl PaintData {
             base: self.base.component(),
             hardener: self.hardener.as_ref().map(ComponentData::component),
             thinner: self.thinner.component(),
+            fast: self.fast.component(),
+            slow: self.slow.component(),
             usual: Mix { base, hardener, thinning, thinning_of },
             flow_index: self.flow_index.value,
             high_shear_share: self.high_shear_share.value,
             surface_tension: self.surface_tension.value,
             isocyanate: self.isocyanate,
             dry_film_per_coat: [self.dry_film_low.value, self.dry_film_high.value],
+            sheet: self.typical_sheet(),
+        }
+    }
+
+    fn typical_sheet(&self) -> Sheet {
+        let (data, coats) = (&self.sheet, f64::from(self.sheet.coats));
+        Sheet {
+            tip: data.tip,
+            pressure: None,
+            cup: Cup::Din4,
+            cup_seconds: data.cup_seconds,
+            coats: data.coats,
+            flash: data.flash,
+            pot_life: data.pot_life,
+            dry_film_total: [self.dry_film_low.value * coats, self.dry_film_high.value * coats],
         }
     }
 
@@ -89,6 +130,10 @@ impl PaintData {
             ("thinner.density", self.thinner.density),
             ("thinner.volume_solids", self.thinner.volume_solids),
             ("thinner.viscosity", self.thinner.viscosity),
+            ("fast.density", self.fast.density),
+            ("fast.viscosity", self.fast.viscosity),
+            ("slow.density", self.slow.density),
+            ("slow.viscosity", self.slow.viscosity),
             ("flow_index", self.flow_index),
             ("high_shear_share", self.high_shear_share),
             ("surface_tension", self.surface_tension),
@@ -100,6 +145,16 @@ impl PaintData {
             all.push(("hardener.volume_solids", h.volume_solids));
             all.push(("hardener.viscosity", h.viscosity));
         }
+        let of_sheet = |value| Figure { value, origin: self.sheet.origin };
+        all.extend([
+            ("sheet.tip_low", of_sheet(self.sheet.tip[0])),
+            ("sheet.tip_high", of_sheet(self.sheet.tip[1])),
+            ("sheet.cup_seconds_low", of_sheet(self.sheet.cup_seconds[0])),
+            ("sheet.cup_seconds_high", of_sheet(self.sheet.cup_seconds[1])),
+            ("sheet.coats", of_sheet(f64::from(self.sheet.coats))),
+            ("sheet.flash", of_sheet(self.sheet.flash)),
+        ]);
+        all.extend(self.sheet.pot_life.map(|life| ("sheet.pot_life", of_sheet(life))));
         all
     }
 }

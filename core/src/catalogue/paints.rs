@@ -1,78 +1,73 @@
 //! The paints: generic classes, typical, to be replaced by the product's data sheet.
 
-use super::{ComponentData, Figure, PaintData};
-use crate::paint::ThinningOf;
+mod one_pack;
+mod thinners;
+mod two_pack;
+mod water;
+
+#[cfg(test)]
+mod tests;
+
+use super::{ComponentData, Figure, PaintData, SheetData};
 
 const UM: f64 = 1e-6;
+const MM: f64 = 1e-3;
+const MINUTE: f64 = 60.0;
+const HOUR: f64 = 3600.0;
 
 const TYPICAL: &str = "common practice for the class";
+const SEEN_FILM: &str = "common practice for the class; inside a range seen on data sheets";
 const READY: &str = "ours: gives the class's usual density and solids ready to spray (common practice)";
 const CUP: &str = "ours: gives the class's usual cup seconds ready to spray (common practice)";
-const THINNER: &str = "computed from its solvents' handbook values at 20 C";
 const SHEAR: &str = "ours: order of magnitude, no measured curve found";
+const SHEAR_INDEX: &str =
+    "ours: grows more shear-thinning with pigment and flow agents; no measured curve found";
+const TENSION: &str = "common practice: close to its solvents', 24-32 mN/m";
+const WATER_TENSION: &str =
+    "common practice: 25-32 mN/m, far below water's because of surfactant and co-solvent";
 
 const fn f(value: f64, origin: &'static str) -> Figure {
     Figure { value, origin }
 }
 
+/// A tin: density [kg/m3], volume solids, viscosity [Pa s] and solvents.
+const fn tin(
+    density: f64,
+    solids: f64,
+    viscosity: f64,
+    solvents: &'static [(&'static str, f64)],
+) -> ComponentData {
+    ComponentData {
+        density: f(density, READY),
+        volume_solids: f(solids, READY),
+        viscosity: f(viscosity, CUP),
+        solvents,
+    }
+}
+
+/// Window of the class's data sheets: tip [mm], seconds DIN 4, coats, flash and pot life [s].
+const fn sheet(
+    tip: [f64; 2],
+    cup_seconds: [f64; 2],
+    coats: u32,
+    flash: f64,
+    pot_life: Option<f64>,
+) -> SheetData {
+    SheetData { tip: [tip[0] * MM, tip[1] * MM], cup_seconds, coats, flash, pot_life, origin: TYPICAL }
+}
+
 /// The paints.
 pub(super) const ALL: &[PaintData] = &[
-    PaintData {
-        // Ready to spray: 18 s DIN 4, 45 % solids, 1.0 kg/L.
-        id: "two-pack-clear",
-        name: "two-pack clear",
-        base: ComponentData {
-            density: f(985.0, READY),
-            volume_solids: f(0.43, READY),
-            viscosity: f(0.104, CUP),
-            solvents: &[("n-butyl acetate", 0.65), ("o-xylene", 0.25), ("2-heptanone", 0.10)],
-        },
-        hardener: Some(ComponentData {
-            density: f(1060.0, READY),
-            volume_solids: f(0.62, READY),
-            viscosity: f(0.065, CUP),
-            solvents: &[("n-butyl acetate", 1.0)],
-        }),
-        thinner: ComponentData {
-            density: f(875.0, THINNER),
-            volume_solids: f(0.0, "thinner has no solids"),
-            viscosity: f(0.7e-3, THINNER),
-            solvents: &[("n-butyl acetate", 0.70), ("o-xylene", 0.20), ("2-heptanone", 0.10)],
-        },
-        usual: (2.0, 1.0, 0.10, ThinningOf::Mix),
-        flow_index: f(
-            0.88,
-            "ours: slightly shear-thinning; 0.58 of the cup's viscosity at the tip's 1e4 1/s",
-        ),
-        high_shear_share: f(0.45, SHEAR),
-        surface_tension: f(0.028, "common practice: 25-29 mN/m, close to its solvents'"),
-        isocyanate: true,
-        dry_film_low: f(22.0 * UM, TYPICAL),
-        dry_film_high: f(35.0 * UM, TYPICAL),
-    },
-    PaintData {
-        // Ready to spray: 16 s DIN 4, 14 % solids, 0.98 kg/L.
-        id: "solvent-basecoat",
-        name: "solvent basecoat",
-        base: ComponentData {
-            density: f(1030.0, READY),
-            volume_solids: f(0.21, READY),
-            viscosity: f(0.347, CUP),
-            solvents: &[("n-butyl acetate", 0.65), ("o-xylene", 0.22), ("ethyl acetate", 0.13)],
-        },
-        hardener: None,
-        thinner: ComponentData {
-            density: f(884.0, THINNER),
-            volume_solids: f(0.0, "thinner has no solids"),
-            viscosity: f(0.69e-3, THINNER),
-            solvents: &[("n-butyl acetate", 0.60), ("o-xylene", 0.20), ("ethyl acetate", 0.20)],
-        },
-        usual: (1.0, 0.0, 0.50, ThinningOf::Base),
-        flow_index: f(0.86, "ours: shear-thinning by its flow agents"),
-        high_shear_share: f(0.60, SHEAR),
-        surface_tension: f(0.026, "common practice: 24-28 mN/m"),
-        isocyanate: false,
-        dry_film_low: f(8.0 * UM, TYPICAL),
-        dry_film_high: f(15.0 * UM, TYPICAL),
-    },
+    two_pack::CLEAR,
+    one_pack::SOLVENT_BASECOAT,
+    water::BASECOAT,
+    two_pack::EPOXY_PRIMER,
+    two_pack::PRIMER_SURFACER,
+    two_pack::SINGLE_STAGE_ENAMEL,
+    two_pack::SEALER,
+    two_pack::ZINC_RICH_PRIMER,
+    one_pack::ALKYD_ENAMEL,
+    one_pack::WOOD_LACQUER,
+    water::WOOD_LACQUER,
+    one_pack::STAIN,
 ];

@@ -4,14 +4,18 @@
 //! degree (cup oils change 3-8 %, seen; a fair default), range 5-40 C.
 
 mod recipe;
+mod sheet;
 
 pub use recipe::{Component, Mix, Recipe, ThinningOf};
+pub use sheet::{Sheet, ThinnerSpeed};
 
 use crate::error::{ParameterError, within};
 use crate::math::pow;
 
 /// Shear rate in a flow cup [1/s]: order of magnitude, common practice.
 pub const CUP_SHEAR_RATE: f64 = 100.0;
+/// Volatiles that a mixed paint may hold: three of the tins and those of another thinner.
+pub const MOST_SOLVENTS: usize = 6;
 /// Temperature at which tins are described [K].
 const TWENTY_C: f64 = 293.15;
 /// Viscosity left after warming by one degree [-].
@@ -45,7 +49,7 @@ pub struct Paint {
     pub viscosity_high_shear: f64,
     /// Surface tension [N/m].
     pub surface_tension: f64,
-    /// Volatiles, at most three; their shares sum to 1 - volume_solids.
+    /// Volatiles, at most `MOST_SOLVENTS`; their shares sum to 1 - volume_solids.
     pub solvents: Vec<Solvent>,
     /// Two-pack with isocyanate hardener: its cautions are shown.
     pub isocyanate: bool,
@@ -108,8 +112,9 @@ impl Paint {
         within("paint.viscosity_high_shear", self.viscosity_high_shear * 1e3, 0.1, top, "mPa s")?;
         within("paint.surface_tension", self.surface_tension * 1e3, 10.0, 80.0, "mN/m")?;
         within("paint.temperature", self.temperature - 273.15, 0.0, 50.0, "C")?;
-        if self.solvents.len() > 3 {
-            return Err(ParameterError::new("paint.solvents", self.solvents.len(), "at most 3"));
+        if self.solvents.len() > MOST_SOLVENTS {
+            let allowed = format!("at most {MOST_SOLVENTS}");
+            return Err(ParameterError::new("paint.solvents", self.solvents.len(), allowed));
         }
         let mut volatile = 0.0;
         for s in &self.solvents {

@@ -3,7 +3,7 @@
 //! Volumes add; solids, density and solvents follow by volume. Viscosity: ln mu = sum of volume share times ln mu
 //! (Arrhenius' mixing rule, from memory: right trend, within 30 % for paints; a cup reading overrides it).
 
-use super::{Paint, Solvent, TWENTY_C};
+use super::{Paint, Sheet, Solvent, TWENTY_C, ThinnerSpeed};
 use crate::error::{ParameterError, within};
 use crate::math::{exp, ln};
 
@@ -53,8 +53,12 @@ pub struct Recipe {
     pub base: Component,
     /// Hardener of a two-pack paint.
     pub hardener: Option<Component>,
-    /// Thinner.
+    /// Thinner in use: the medium one, unless `thinned_with` another.
     pub thinner: Component,
+    /// Fast thinner.
+    pub fast: Component,
+    /// Slow thinner.
+    pub slow: Component,
     /// The usual mix.
     pub usual: Mix,
     /// Power-law index above the cup's shear rate [-].
@@ -67,9 +71,23 @@ pub struct Recipe {
     pub isocyanate: bool,
     /// Usual dry film of one coat [m], lowest and highest.
     pub dry_film_per_coat: [f64; 2],
+    /// What else the class's data sheets usually say.
+    pub sheet: Sheet,
 }
 
 impl Mix {
+    /// Shares of base, hardener and thinner in the volume mixed; they sum to 1.
+    #[must_use]
+    pub fn shares(&self) -> [f64; 3] {
+        let counted = match self.thinning_of {
+            ThinningOf::Mix => self.base + self.hardener,
+            ThinningOf::Base => self.base,
+        };
+        let thinner = self.thinning * counted;
+        let total = self.base + self.hardener + thinner;
+        [self.base / total, self.hardener / total, thinner / total]
+    }
+
     /// Reads "2:1" as parts of base and hardener.
     ///
     /// # Errors
@@ -93,11 +111,22 @@ impl Mix {
 }
 
 impl Recipe {
+    /// The same tins with a thinner of this speed.
+    #[must_use]
+    pub fn thinned_with(mut self, speed: ThinnerSpeed) -> Self {
+        match speed {
+            ThinnerSpeed::Fast => self.thinner = self.fast.clone(),
+            ThinnerSpeed::Medium => {}
+            ThinnerSpeed::Slow => self.thinner = self.slow.clone(),
+        }
+        self
+    }
+
     /// The paint in the cup at 20 C, mixed and thinned so.
     ///
     /// # Errors
-    /// Hardener for a one-pack paint or none for a two-pack one, parts or thinning out of range, more than three
-    /// different solvents.
+    /// Hardener for a one-pack paint or none for a two-pack one, parts or thinning out of range, more than
+    /// `MOST_SOLVENTS` different solvents.
     pub fn mixed(&self, mix: &Mix) -> Result<Paint, ParameterError> {
         within("paint.mix: base", mix.base, 0.01, 1000.0, "parts")?;
         within("paint.thinning", mix.thinning, 0.0, 2.0, "")?;
@@ -105,14 +134,9 @@ impl Recipe {
             Some(_) => within("paint.mix: hardener", mix.hardener, 0.01, 1000.0, "parts")?,
             None => within("paint.mix: hardener (one-pack paint)", mix.hardener, 0.0, 0.0, "parts")?,
         };
-        let counted = match mix.thinning_of {
-            ThinningOf::Mix => mix.base + mix.hardener,
-            ThinningOf::Base => mix.base,
-        };
-        let thinner = mix.thinning * counted;
-        let total = mix.base + mix.hardener + thinner;
-        let mut tins = vec![(&self.base, mix.base / total), (&self.thinner, thinner / total)];
-        tins.extend(self.hardener.as_ref().map(|h| (h, mix.hardener / total)));
+        let [base, hardener, thinner] = mix.shares();
+        let mut tins = vec![(&self.base, base), (&self.thinner, thinner)];
+        tins.extend(self.hardener.as_ref().map(|h| (h, hardener)));
 
         let by_volume =
             |value: fn(&Component) -> f64| tins.iter().map(|(c, share)| value(c) * share).sum::<f64>();
