@@ -34,6 +34,8 @@ pub struct KitData {
     pub horn_angle: Figure,
     /// Paint surface over the tip [m].
     pub cup_head: Figure,
+    /// Its fall from full to empty [m].
+    pub cup_depth: Figure,
     /// Cup [m3].
     pub cup_volume: Figure,
     /// Left in gun and cup [m3].
@@ -42,12 +44,22 @@ pub struct KitData {
     pub rated_pressure: Figure,
     /// Rated fluid knob [-].
     pub rated_fluid: Figure,
+    /// Rated pot pressure [Pa gauge].
+    pub rated_pot_pressure: Figure,
+    /// Suction tube or paint hose, bore [m].
+    pub paint_tube_bore: Figure,
+    /// Its length [m].
+    pub paint_tube_length: Figure,
+    /// Catalogue id of the paint it is made for, and why.
+    pub rated_paint: (&'static str, &'static str),
     /// Highest inlet pressure [Pa gauge].
     pub highest_pressure: Figure,
     /// Fan knob [turns].
     pub fan_turns: Figure,
     /// Fluid knob [turns].
     pub fluid_turns: Figure,
+    /// Air knob [turns].
+    pub air_turns: Figure,
 }
 
 impl KitData {
@@ -69,20 +81,26 @@ impl KitData {
             horn_area: self.horn_area.value,
             horn_angle: self.horn_angle.value,
             cup_head: self.cup_head.value,
+            cup_depth: self.cup_depth.value,
             cup_volume: self.cup_volume.value,
             residue: self.residue.value,
             rated_pressure: self.rated_pressure.value,
             rated_fluid: self.rated_fluid.value,
+            rated_pot_pressure: self.rated_pot_pressure.value,
+            paint_tube_bore: self.paint_tube_bore.value,
+            paint_tube_length: self.paint_tube_length.value,
+            rated_paint: self.rated_paint.0.to_owned(),
             highest_pressure: self.highest_pressure.value,
             fan_turns: self.fan_turns.value,
             fluid_turns: self.fluid_turns.value,
+            air_turns: self.air_turns.value,
             matched: Matched::default(),
         }
     }
 
     /// Every figure with the name of its field.
     #[must_use]
-    pub fn figures(&self) -> [(&'static str, Figure); 17] {
+    pub fn figures(&self) -> [(&'static str, Figure); 22] {
         [
             ("tip_bore", self.tip_bore),
             ("tip_land", self.tip_land),
@@ -94,13 +112,18 @@ impl KitData {
             ("horn_area", self.horn_area),
             ("horn_angle", self.horn_angle),
             ("cup_head", self.cup_head),
+            ("cup_depth", self.cup_depth),
             ("cup_volume", self.cup_volume),
             ("residue", self.residue),
             ("rated_pressure", self.rated_pressure),
             ("rated_fluid", self.rated_fluid),
+            ("rated_pot_pressure", self.rated_pot_pressure),
+            ("paint_tube_bore", self.paint_tube_bore),
+            ("paint_tube_length", self.paint_tube_length),
             ("highest_pressure", self.highest_pressure),
             ("fan_turns", self.fan_turns),
             ("fluid_turns", self.fluid_turns),
+            ("air_turns", self.air_turns),
         ]
     }
 }

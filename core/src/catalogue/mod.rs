@@ -9,7 +9,7 @@ pub use kit_data::KitData;
 pub use paint_data::{ComponentData, PaintData, SheetData};
 
 use crate::error::ParameterError;
-use crate::gun::Kit;
+use crate::gun::{Feed, Kit};
 use crate::paint::{Paint, Recipe};
 
 /// What is said beside every paint of the catalogue.
@@ -27,7 +27,7 @@ pub struct Figure {
 /// All kits of the catalogue.
 #[must_use]
 pub fn kits() -> &'static [KitData] {
-    kits::ALL
+    &kits::ALL
 }
 
 /// All paints of the catalogue.
@@ -43,6 +43,26 @@ pub fn paints() -> &'static [PaintData] {
 pub fn kit(id: &str) -> Result<Kit, ParameterError> {
     let found = kits::ALL.iter().find(|k| k.id == id);
     found.map(KitData::kit).ok_or_else(|| unknown("gun.kit", id, kits::ALL.iter().map(|k| k.id)))
+}
+
+/// Gives a kit another feed, with the cup or pot that the catalogue's kits of that feed have: those of its class where there are
+/// any. Does nothing where the kit has that feed already.
+pub fn refeed(kit: &mut Kit, feed: Feed) {
+    if kit.feed == feed {
+        return;
+    }
+    let of_feed = || kits().iter().filter(|k| k.feed == feed);
+    if let Some(like) = of_feed().find(|k| k.class == kit.class).or_else(|| of_feed().next()) {
+        let like = like.kit();
+        kit.feed = feed;
+        kit.cup_head = like.cup_head;
+        kit.cup_depth = like.cup_depth;
+        kit.cup_volume = like.cup_volume;
+        kit.residue = like.residue;
+        kit.paint_tube_bore = like.paint_tube_bore;
+        kit.paint_tube_length = like.paint_tube_length;
+        kit.rated_pot_pressure = like.rated_pot_pressure;
+    }
 }
 
 /// The tins of a class of paint, to be mixed and thinned.
@@ -86,6 +106,12 @@ mod tests {
             for (key, figure) in data.figures() {
                 assert!(figure.origin.len() > 3, "{} {key}", data.id);
             }
+            assert!(data.rated_paint.1.len() > 3, "{}", data.id);
+            paint(&kit.rated_paint).unwrap();
+            assert_eq!(
+                data.id.split('-').collect::<Vec<_>>(),
+                [kit.class.id(), kit.feed.id(), &format!("{:.1}", kit.tip_bore * 1e3)]
+            );
         }
         for data in paints() {
             let paint = paint(data.id).unwrap();

@@ -1,10 +1,12 @@
-//! Paint to the tip: gravity head and tip suction against needle gap and bore in series.
+//! Paint to the tip: head, tip suction and pot pressure against needle gap and bore in series.
 //!
 //! Bore: dp = m rho V^2 + 32 mu L V / d^2 (laminar with kinetic loss). Needle gap g = x sin(th): dp = m rho (Vg - V)^2 +
 //! 12 mu Lg Q / (pi d g^3), Vg = Q/A, A = pi g (d - g cos(th)) up to the bore (cone in a sharp seat). The paint is sped up once:
 //! the gap loses what it gives above the bore's speed (sudden widening), nothing when the needle is clear. Viscosity at each
 //! passage's own shear rate (8V/d, 6V/g; the small wall-rate correction for shear-thinning is left out). Range: laminar, Re < 2000.
+//! A pot adds its pressure; its hose, or a suction cup's tube, is one more bore without kinetic loss.
 
+use super::class::Feed;
 use super::spec::{GunSetting, Kit};
 use crate::air::{HEAT_RATIO, Jet, ROOM_PRESSURE};
 use crate::constants::Constants;
@@ -80,12 +82,30 @@ pub fn tip_suction(annulus: &Jet, c: &Constants) -> f64 {
     c.tip_suction * dynamic.min(0.5 * HEAT_RATIO * ROOM_PRESSURE)
 }
 
-/// Paint flow [m3/s]; 0 when the needle is shut or nothing drives it.
+/// What drives the paint out with the cup's vent open [Pa]: head (negative below the tip), tip suction, and the pot.
+#[must_use]
+pub fn drive(kit: &Kit, setting: &GunSetting, paint: &Paint, annulus: &Jet, c: &Constants) -> f64 {
+    let head = paint.density * GRAVITY * kit.head_at(setting.cup_level) + tip_suction(annulus, c);
+    if kit.feed == Feed::Pressure { head + setting.pot_pressure } else { head }
+}
+
+/// Flow [m3/s] of a liquid without viscosity through the bore under a drive [Pa]; 0 where nothing drives it.
+#[must_use]
+pub fn thin_flow(drive: f64, kit: &Kit, paint: &Paint, c: &Constants) -> f64 {
+    0.25 * PI * kit.tip_bore * kit.tip_bore * (drive.max(0.0) / (c.kinetic_loss * paint.density)).sqrt()
+}
+
+/// Paint flow [m3/s]; 0 when the needle is shut, the cup dry or nothing drives it.
 #[must_use]
 pub fn paint_flow(kit: &Kit, setting: &GunSetting, paint: &Paint, annulus: &Jet, c: &Constants) -> f64 {
-    let drive = paint.density * GRAVITY * kit.cup_head + tip_suction(annulus, c);
+    flow_under(drive(kit, setting, paint, annulus, c), kit, setting, paint, c)
+}
+
+/// Paint flow [m3/s] under a given drive [Pa]; 0 when the needle is shut, the cup dry or the drive is not above 0.
+#[must_use]
+pub fn flow_under(drive: f64, kit: &Kit, setting: &GunSetting, paint: &Paint, c: &Constants) -> f64 {
     let lift = needle_lift(kit, setting, c);
-    if lift <= 0.0 || drive <= 0.0 {
+    if lift <= 0.0 || drive <= 0.0 || kit.usable(setting.cup_level) <= 0.0 {
         return 0.0;
     }
     let bore = Passage::Bore { diameter: kit.tip_bore, length: kit.tip_land };
@@ -95,14 +115,15 @@ pub fn paint_flow(kit: &Kit, setting: &GunSetting, paint: &Paint, annulus: &Jet,
         length: c.needle_gap_length,
         area: needle_area(lift, kit.needle_half_angle, kit.tip_bore),
     };
+    let tube = Passage::Bore { diameter: kit.paint_tube_bore, length: kit.paint_tube_length };
     let needs = |flow: f64| {
         let mu = |rate: f64| paint.viscosity_at(rate);
         bore.pressure(flow, paint.density, c.kinetic_loss, mu)
             + gap.pressure(flow, paint.density, c.kinetic_loss, mu)
+            + tube.pressure(flow, paint.density, 0.0, mu)
     };
     // Without viscosity the bore alone would let this much through.
-    let mut high =
-        0.25 * PI * kit.tip_bore * kit.tip_bore * (drive / (c.kinetic_loss * paint.density)).sqrt();
+    let mut high = thin_flow(drive, kit, paint, c);
     let mut low = 0.0;
     for _ in 0..60 {
         let middle = 0.5 * (low + high);

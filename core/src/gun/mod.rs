@@ -1,13 +1,19 @@
 //! The gun: its geometry, how the user has set it, and what then flows through it.
 
 mod air_network;
+mod class;
+mod cup;
 mod fluid;
 mod matched;
 mod spec;
 mod state;
+mod warning;
 
 pub use air_network::GunAir;
-pub use fluid::{Passage, needle_area, needle_lift, paint_flow, tip_suction};
+pub use class::{Class, Feed, Usual};
+pub use cup::{ClosedCup, underpressure};
+pub use fluid::{Passage, drive, flow_under, needle_area, needle_lift, paint_flow, thin_flow, tip_suction};
 pub use matched::Matched;
-pub use spec::{Class, Feed, GunSetting, Kit};
-pub use state::{HVLP_LIMIT, State, Warning};
+pub use spec::{GunSetting, Kit};
+pub use state::{HVLP_LIMIT, State};
+pub use warning::Warning;

@@ -6,10 +6,18 @@ use crate::catalogue;
 use crate::gun::{Class, Feed, GunSetting, Kit};
 use crate::units::{Quantity, System, show};
 
+/// Why a pot pressure is refused.
+const NO_POT: &str = "a gun with a cup has no pot";
+const POT_ALLOWED: &str = "only with pressure feed";
+
 /// Kit of the catalogue with the file's fields over it.
 pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
     let id = doc.word("gun.kit").ok_or_else(|| doc.missing("gun.kit"))?;
     let mut kit = catalogue::kit(id).map_err(|e| doc.parameter(&e))?;
+    kit.class = doc.word("gun.class").and_then(Class::of).unwrap_or(kit.class);
+    if let Some(feed) = doc.word("gun.feed").and_then(Feed::of) {
+        catalogue::refeed(&mut kit, feed);
+    }
     for (path, field) in [
         ("gun.tip_bore", &mut kit.tip_bore),
         ("gun.tip_land", &mut kit.tip_land),
@@ -21,13 +29,18 @@ pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
         ("gun.horn_area", &mut kit.horn_area),
         ("gun.horn_angle", &mut kit.horn_angle),
         ("gun.cup_head", &mut kit.cup_head),
+        ("gun.cup_depth", &mut kit.cup_depth),
         ("gun.cup_volume", &mut kit.cup_volume),
         ("gun.residue", &mut kit.residue),
         ("gun.rated_pressure", &mut kit.rated_pressure),
         ("gun.rated_fluid", &mut kit.rated_fluid),
+        ("gun.rated_pot_pressure", &mut kit.rated_pot_pressure),
+        ("gun.paint_tube_bore", &mut kit.paint_tube_bore),
+        ("gun.paint_tube_length", &mut kit.paint_tube_length),
         ("gun.highest_pressure", &mut kit.highest_pressure),
         ("gun.fan_turns", &mut kit.fan_turns),
         ("gun.fluid_turns", &mut kit.fluid_turns),
+        ("gun.air_turns", &mut kit.air_turns),
         ("gun.matched.fan", &mut kit.matched.fan),
         ("gun.matched.edge", &mut kit.matched.edge),
         ("gun.matched.suction", &mut kit.matched.suction),
@@ -42,21 +55,9 @@ pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
     if let Some(name) = doc.word("gun.name") {
         kit.name = name.into();
     }
-    kit.class = match doc.word("gun.class") {
-        Some("hvlp") => Class::Hvlp,
-        Some("compliant") => Class::Compliant,
-        Some("lvlp") => Class::Lvlp,
-        Some("conventional") => Class::Conventional,
-        Some("touchup") => Class::Touchup,
-        Some("airbrush") => Class::Airbrush,
-        _ => kit.class,
-    };
-    kit.feed = match doc.word("gun.feed") {
-        Some("gravity") => Feed::Gravity,
-        Some("suction") => Feed::Suction,
-        Some("pressure") => Feed::Pressure,
-        _ => kit.feed,
-    };
+    if let Some(paint) = doc.word("gun.rated_paint") {
+        kit.rated_paint = paint.into();
+    }
     if kit.rated_pressure > kit.highest_pressure {
         // The fault is on whichever of the two the file gives.
         let path = if doc.has("gun.rated_pressure") { "gun.rated_pressure" } else { "gun.highest_pressure" };
@@ -67,6 +68,9 @@ pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
             format!("at least {}, the rated pressure of this kit", bar(kit.rated_pressure))
         };
         return Err(doc.refuse(path, "the rated pressure is above the highest", &allowed));
+    }
+    if kit.feed != Feed::Pressure && doc.has("gun.rated_pot_pressure") {
+        return Err(doc.refuse("gun.rated_pot_pressure", NO_POT, POT_ALLOWED));
     }
     kit.check().map_err(|e| doc.parameter(&e))?;
     Ok(kit)
@@ -80,11 +84,21 @@ pub(super) fn setting(doc: &Document<'_>, kit: &Kit) -> Result<GunSetting, JobEr
         let allowed = format!("0.2 bar to at most {most}, the highest stamped on this kit");
         return Err(doc.refuse("gun.inlet_pressure", "it is above what the kit bears", &allowed));
     }
+    if kit.feed != Feed::Pressure && doc.has("gun.pot_pressure") {
+        return Err(doc.refuse("gun.pot_pressure", NO_POT, POT_ALLOWED));
+    }
+    if kit.air_turns <= 0.0 && doc.number("gun.air_knob").is_some_and(|knob| knob < 1.0) {
+        return Err(doc.refuse("gun.air_knob", "this gun has no air knob", "1, or none at all"));
+    }
+    let rated = kit.rated();
     let setting = GunSetting {
         inlet_pressure,
-        fan: doc.number("gun.fan").unwrap_or(1.0),
-        fluid: doc.number("gun.fluid").unwrap_or(kit.rated_fluid),
-        trigger: doc.number("gun.trigger").unwrap_or(1.0),
+        fan: doc.number("gun.fan").unwrap_or(rated.fan),
+        fluid: doc.number("gun.fluid").unwrap_or(rated.fluid),
+        trigger: doc.number("gun.trigger").unwrap_or(rated.trigger),
+        air_knob: doc.number("gun.air_knob").unwrap_or(rated.air_knob),
+        cup_level: doc.number("gun.cup_level").unwrap_or(rated.cup_level),
+        pot_pressure: doc.number("gun.pot_pressure").unwrap_or(rated.pot_pressure),
     };
     setting.check(kit).map_err(|e| doc.parameter(&e))?;
     Ok(setting)

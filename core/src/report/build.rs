@@ -9,6 +9,7 @@ use super::pattern::{pattern_kind, pattern_sizes};
 use super::shares::{Ends, ends};
 use crate::error::ParameterError;
 use crate::film::evenness;
+use crate::gun::Warning;
 use crate::run::Run;
 use crate::set_up::Model;
 use crate::tally::{Fate, GROUPS, standard_error};
@@ -42,10 +43,15 @@ impl Report {
         let strokes = prepared.strokes(card);
         let mut errors = BTreeMap::new();
         let mut warnings: Vec<String> = state.warnings.iter().map(ToString::to_string).collect();
+        let seconds = strokes.seconds();
+        let of_the_job = [
+            Warning::overhead(&job.kit, job.lean),
+            Warning::runs_dry(&job.kit, job.gun.cup_level, spray.volume_flow, seconds),
+        ];
+        warnings.extend(of_the_job.iter().flatten().map(ToString::to_string));
         warnings.extend(job.notes.iter().cloned());
         let counted = run.flown() >= FEWEST;
 
-        let seconds = strokes.seconds();
         let sprayed = spray.volume_flow * seconds;
         let (dry_mean, dry_error) = film.mean_dry();
         let solids_sprayed = (sprayed * spray.volume_solids).max(1e-18);

@@ -5,7 +5,7 @@ use crate::course::{Course, jet_of, panel_scene, settings, tube_scene};
 use crate::emission::Emission;
 use crate::error::ParameterError;
 use crate::film::FilmMap;
-use crate::gun::State;
+use crate::gun::{State, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 use crate::report::pattern_sizes;
 use crate::set_up;
@@ -23,6 +23,30 @@ const CELL: f64 = 5e-3;
 const BURST_CELL: f64 = 2e-3;
 /// Largest arc of a cell round a tube [m].
 const ARC: f64 = 6e-3;
+
+/// Cap pressure below which the air carries no spray: paint dribbles [Pa gauge]. Ours: a fifth of the least inlet pressure a job
+/// may name.
+const DRIBBLE: f64 = 2e3;
+
+/// The key and value that keep the gun from spraying, if something does.
+fn no_spray(job: &Job, state: &State) -> Option<(&'static str, String)> {
+    let gun = &job.gun;
+    let dribbles = state.air.cap_pressure < DRIBBLE;
+    if state.paint_flow > 0.0 && !dribbles {
+        return None;
+    }
+    Some(if gun.fluid <= 0.0 {
+        ("gun.fluid", gun.fluid.to_string())
+    } else if state.warnings.contains(&Warning::CupDry) {
+        ("gun.cup_level", gun.cup_level.to_string())
+    } else if gun.air_knob < 1.0 && dribbles {
+        ("gun.air_knob", gun.air_knob.to_string())
+    } else if state.warnings.contains(&Warning::NoPaint) {
+        ("gun.inlet_pressure", format!("{} bar", state.inlet_bar()))
+    } else {
+        ("gun.trigger", gun.trigger.to_string())
+    })
+}
 
 /// A job ready to fly.
 #[derive(Debug, Clone)]
@@ -49,14 +73,16 @@ impl Prepared {
     pub fn new(job: Job) -> Result<Self, ParameterError> {
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
         let spray = set_up::spray(&job.kit, &job.gun, &job.paint, &job.booth)?;
-        if spray.volume_flow <= 0.0 {
-            let why = state.warnings.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ");
-            let key = if job.gun.fluid > 0.0 { "gun.trigger" } else { "gun.fluid" };
-            let value = if job.gun.fluid > 0.0 { job.gun.trigger } else { job.gun.fluid };
+        if let Some((key, value)) = no_spray(&job, &state) {
+            let mut why: Vec<_> = state.warnings.iter().map(ToString::to_string).collect();
+            if why.is_empty() {
+                why.push("too little air to carry paint".into());
+            }
+            let why = why.join("; ");
             return Err(ParameterError::new(
                 key,
                 format!("{value} ({why})"),
-                "a setting at which paint flows",
+                "a setting at which the gun sprays",
             ));
         }
         let distance = job.stroke.distance;

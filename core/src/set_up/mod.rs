@@ -12,15 +12,18 @@ use crate::catalogue;
 use crate::constants::Constants;
 use crate::error::ParameterError;
 use crate::evaporation::{Drying, DryingAir, Volatile};
-use crate::gun::{GunSetting, Kit, State, Warning};
+use crate::gun::{GunAir, GunSetting, Kit, State, Warning};
 use crate::job::Booth;
 use crate::paint::Paint;
 use crate::spray::{SizeDistribution, Spray};
 
 /// Kit and paint, at the kit's rated setting, whose droplets have the reference Sauter mean diameter.
 pub const REFERENCE_KIT: &str = "hvlp-gravity-1.3";
-/// See `REFERENCE_KIT`; also the paint that every kit's design point is balanced with.
+/// See `REFERENCE_KIT`.
 pub const REFERENCE_PAINT: &str = "two-pack-clear";
+
+/// Share of the cap pressure at its rated inlet pressure below which a coarse spray is put down to the pressure.
+const WEAK: f64 = 0.7;
 
 /// Which constants and which correlation.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -52,7 +55,10 @@ impl Model {
         let mut state = State::new(kit, setting, paint, booth.temperature, &self.own(kit))?;
         let sauter = self.sauter(kit, &state, paint)?;
         if state.paint_flow > 0.0 && sauter > self.constants.coarse {
-            state.warnings.push(Warning::Coarse(sauter));
+            let cap = state.air.cap_pressure;
+            let rated = GunAir::through(kit, kit.rated_pressure, setting.fan, 1.0, booth.temperature);
+            let weak = cap < WEAK * rated.cap_pressure;
+            state.warnings.push(if weak { Warning::WeakAir(cap, sauter) } else { Warning::Coarse(sauter) });
         }
         Ok(state)
     }
@@ -124,23 +130,23 @@ impl Model {
         Ok(atomizer::spreading_power(&air.annulus, &air.horns, kit.horn_angle, paint_flow, sauter))
     }
 
-    /// Spreading power at the kit's own design point, with the reference paint [1/s].
+    /// Spreading power at the kit's own design point, with the paint it is made for [1/s].
     fn rated_spreading_power(&self, kit: &Kit) -> Result<f64, ParameterError> {
-        let (rated, clear) = self.rated(kit)?;
-        self.spreading_power(kit, &rated, &clear)
+        let (rated, paint) = self.rated(kit)?;
+        self.spreading_power(kit, &rated, &paint)
     }
 
     /// Sauter mean diameter there [m].
     fn rated_sauter(&self, kit: &Kit) -> Result<f64, ParameterError> {
-        let (rated, clear) = self.rated(kit)?;
-        self.sauter(kit, &rated, &clear)
+        let (rated, paint) = self.rated(kit)?;
+        self.sauter(kit, &rated, &paint)
     }
 
-    /// The kit's own design point with the reference paint.
+    /// The kit's own design point with the paint it is made for.
     fn rated(&self, kit: &Kit) -> Result<(State, Paint), ParameterError> {
-        let clear = catalogue::paint(REFERENCE_PAINT)?;
-        let rated = State::new(kit, &kit.rated(), &clear, clear.temperature, &self.own(kit))?;
-        Ok((rated, clear))
+        let paint = catalogue::paint(&kit.rated_paint)?;
+        let rated = State::new(kit, &kit.rated(), &paint, paint.temperature, &self.own(kit))?;
+        Ok((rated, paint))
     }
 }
 
@@ -194,5 +200,7 @@ pub fn spray(kit: &Kit, setting: &GunSetting, paint: &Paint, booth: &Booth) -> R
     Model::default().spray(kit, setting, paint, booth)
 }
 
+#[cfg(test)]
+mod kit_tests;
 #[cfg(test)]
 mod tests;
