@@ -14,12 +14,24 @@ impl Bump {
     /// Exponent n, 0..=20.
     #[must_use]
     pub fn new(n: f64) -> Self {
+        Self::tilted(n, 0.0)
+    }
+
+    /// The same with its mean at `mean`, -0.6..=0.6, the ends where they are: Beta((n+1)(1+mean), (n+1)(1-mean)).
+    #[must_use]
+    pub fn tilted(n: f64, mean: f64) -> Self {
         const KNOTS: usize = 2048;
         // s = sin(a): the density in a is cos(a)^(2n+1), smooth at the ends; Simpson between knots.
         let angle = |i: f64| (i / KNOTS as f64 - 0.5) * core::f64::consts::PI;
         let density = |i: f64| {
             let c = math::cos(angle(i)).max(0.0);
-            if c > 0.0 { math::pow(c, 2.0 * n + 1.0) } else { 0.0 }
+            let even = if c > 0.0 { math::pow(c, 2.0 * n + 1.0) } else { 0.0 };
+            if mean == 0.0 || even == 0.0 {
+                return even;
+            }
+            let s = math::sin(angle(i));
+            let odds = ((1.0 + s) / (1.0 - s)).clamp(1e-12, 1e12);
+            even * math::pow(odds, (n + 1.0) * mean)
         };
         let mut cumulative = vec![0.0];
         let mut place = vec![-1.0];
@@ -50,6 +62,16 @@ impl Bump {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_tilted_bump_has_its_mean() {
+        for (n, mean) in [(0.0, 0.3), (1.5, -0.4), (4.0, 0.6)] {
+            let bump = Bump::tilted(n, mean);
+            let count = 100_000;
+            let sum: f64 = (0..count).map(|i| bump.at((f64::from(i) + 0.5) / f64::from(count))).sum();
+            assert!((sum / f64::from(count) - mean).abs() < 2e-3, "{n} {mean}");
+        }
+    }
 
     #[test]
     fn bump_has_the_variance_of_the_beta() {

@@ -9,7 +9,7 @@ use crate::bump::Bump;
 use crate::flight::Start;
 use crate::math;
 use crate::normal;
-use crate::spray::{Along, Spray};
+use crate::spray::{Along, SizeDistribution, Spray};
 use crate::stream::{Purpose, Stream, start};
 
 /// Distance of the start from the tip [m].
@@ -26,58 +26,113 @@ pub const PICK_UP_SIZE: f64 = 40e-6;
 pub struct Emission {
     slope: f64,
     spread: f64,
-    lobes: Option<(f64, f64)>,
-    bump: Bump,
+    lean: f64,
+    place: Places,
+    sizes: Quantiles,
+    /// Plugs: their share, places and sizes.
+    slugs: Option<(f64, Places, Quantiles)>,
+    speed: f64,
+    fan_along_x: bool,
+}
+
+/// Places along the fan, ready to draw from.
+#[derive(Debug, Clone, PartialEq)]
+enum Places {
+    Bump(Bump),
+    /// Centre and width of the lobes, and the share of the lower one.
+    Lobes(f64, f64, f64),
+}
+
+impl Places {
+    /// `mean`: where askew paint has its middle [share of half fan].
+    fn new(along: Along, mean: f64) -> Self {
+        match along {
+            Along::Exponent(n) => Self::Bump(Bump::tilted(n, mean)),
+            Along::Lobes { c, g } => Self::Lobes(c, g, 0.5 * (1.0 - (mean / c).clamp(-0.9, 0.9))),
+        }
+    }
+
+    fn at(&self, place: f64) -> f64 {
+        match self {
+            Self::Bump(bump) => bump.at(place),
+            // Which lobe, and where in it, from the one draw.
+            Self::Lobes(c, g, low) if place < *low => -c + g * normal::quantile((place / low).max(1e-12)),
+            Self::Lobes(c, g, low) => {
+                let share = (place - low) / (1.0 - low);
+                c + g * normal::quantile(share.max(1e-12))
+            }
+        }
+    }
+}
+
+/// Droplet sizes by volume, ready to draw from.
+#[derive(Debug, Clone, PartialEq)]
+struct Quantiles {
     median: f64,
     log_sigma: f64,
     low: f64,
     high: f64,
-    speed: f64,
-    fan_along_x: bool,
+}
+
+impl Quantiles {
+    fn new(sizes: &SizeDistribution) -> Self {
+        let log_sigma = math::ln(sizes.sigma_g);
+        let share = |d: f64| normal::below(math::ln(d / sizes.volume_median) / log_sigma);
+        Self {
+            median: sizes.volume_median,
+            log_sigma,
+            low: share(sizes.smallest),
+            high: share(sizes.largest),
+        }
+    }
+
+    fn at(&self, u: f64) -> f64 {
+        let share = self.low + (self.high - self.low) * u;
+        self.median * math::exp(self.log_sigma * normal::quantile(share))
+    }
 }
 
 impl Emission {
     /// Emission of a spray into its jet; `fan_along_x` where the fan's long way is x (a tube sprayed along).
     #[must_use]
     pub fn new(spray: &Spray, jet: &FanJet<f64>, fan_along_x: bool) -> Self {
-        let sizes = &spray.sizes;
-        let log_sigma = math::ln(sizes.sigma_g);
-        let share = |d: f64| normal::below(math::ln(d / sizes.volume_median) / log_sigma);
-        let (lobes, n) = match spray.along {
-            Along::Exponent(n) => (None, n),
-            Along::Lobes { c, g } => (Some((c, g)), 0.0),
-        };
+        let mean = spray.askew.along;
         Self {
             slope: EDGE * spray.fan_slope,
             spread: spray.ray_spread,
-            lobes,
-            bump: Bump::new(n),
-            median: sizes.volume_median,
-            log_sigma,
-            low: share(sizes.smallest),
-            high: share(sizes.largest),
+            lean: spray.askew.lean,
+            place: Places::new(spray.along, mean),
+            sizes: Quantiles::new(&spray.sizes),
+            slugs: spray.slugs.map(|s| (s.share, Places::new(s.along, mean), Quantiles::new(&s.sizes))),
             speed: PICK_UP * jet.section(START).centre,
             fan_along_x,
         }
+    }
+
+    /// The fan's long way is x.
+    #[must_use]
+    pub fn fan_along_x(&self) -> bool {
+        self.fan_along_x
     }
 
     /// The start of a droplet: its own stream, fixed places of the draws.
     #[must_use]
     pub fn start(&self, seed: u64, droplet: u64, emission: Purpose, flight: Purpose) -> Start {
         let mut draw = Stream::new(seed, droplet, emission);
-        let share = self.low + (self.high - self.low) * draw.open01();
-        let diameter = self.median * math::exp(self.log_sigma * normal::quantile(share));
+        let mut diameter = self.sizes.at(draw.open01());
         let place = draw.open01();
         let mut next = || normal::quantile(draw.open01());
         let (e1, e2) = (next(), next());
         let omega = [next(), next(), next()];
-        let s = match self.lobes {
-            None => self.bump.at(place),
-            // Which lobe, and where in it, from the one draw.
-            Some((c, g)) if place < 0.5 => -c + g * normal::quantile((2.0 * place).max(1e-12)),
-            Some((c, g)) => c + g * normal::quantile((2.0 * place - 1.0).max(1e-12)),
-        };
-        let along = self.slope * s + self.spread * e1;
+        let mut places = &self.place;
+        if let Some((share, of_plugs, sizes)) = &self.slugs {
+            let mut plug = Stream::new(seed, droplet, emission.slugs());
+            if plug.open01() < *share {
+                places = of_plugs;
+                diameter = sizes.at(plug.open01());
+            }
+        }
+        let along = self.slope * places.at(place) + self.spread * e1 + self.lean;
         let across = self.spread * e2;
         let (tx, ty) = if self.fan_along_x { (along, across) } else { (across, along) };
         let speed = self.speed / (1.0 + diameter / PICK_UP_SIZE).sqrt();

@@ -33,6 +33,59 @@ pub struct SizeDistribution {
     pub largest: f64,
 }
 
+/// What pushes the spray out of its symmetry, in the cap's own frame (along the fan, and to the right with the fan upright).
+/// All 0 for a sound gun.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Askew {
+    /// Mean place of the paint along the fan [share of half fan], -0.6..=0.6: a heavy end.
+    pub along: f64,
+    /// Slope along the fan by which the whole spray leans [-].
+    pub lean: f64,
+    /// Sideways slope of the fan's middle over that of its ends [-]: a crescent, belly to that side.
+    pub bow: f64,
+    /// Sideways slope of the whole fan [-].
+    pub across: f64,
+    /// Slope along the fan at which the bow ends [-], above 0.
+    pub reach: f64,
+}
+
+impl Askew {
+    /// Nothing pushes.
+    #[must_use]
+    pub fn is_none(&self) -> bool {
+        self.along == 0.0 && self.lean == 0.0 && self.bow == 0.0 && self.across == 0.0
+    }
+
+    /// Sideways slope of the fan [-] at a slope along it: the horn air hits the middle, the ends have left by then.
+    #[must_use]
+    pub fn sideways(&self, slope: f64) -> f64 {
+        if self.bow == 0.0 {
+            return self.across;
+        }
+        let s = slope / self.reach;
+        self.across + self.bow * (1.0 - s * s).max(0.0)
+    }
+
+    /// The same with the cap and the gun turned half round.
+    #[must_use]
+    pub fn half_round(&self) -> Self {
+        Self { along: -self.along, lean: -self.lean, bow: -self.bow, across: -self.across, reach: self.reach }
+    }
+}
+
+/// Spits: plugs of paint between bubbles of air, broken up badly.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Slugs {
+    /// Share of the paint that leaves in plugs [-], 0..1.
+    pub share: f64,
+    /// Droplet sizes of a plug.
+    pub sizes: SizeDistribution,
+    /// How a plug is spread along the fan.
+    pub along: Along,
+    /// Plugs a second [1/s]. Common practice, no source: a flutter one can count.
+    pub rate: f64,
+}
+
 /// A gun's spray as the flight needs it. All SI.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spray {
@@ -62,6 +115,10 @@ pub struct Spray {
     pub volatile_density: f64,
     /// Schmidt number of their vapour in the booth's air, by volume [-].
     pub schmidt: f64,
+    /// What pushes it out of its symmetry.
+    pub askew: Askew,
+    /// Spits among it.
+    pub slugs: Option<Slugs>,
     /// How a droplet of this paint dries in flight.
     pub evaporation: EvaporationCurve,
 }

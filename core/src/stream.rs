@@ -24,6 +24,18 @@ pub enum Purpose {
     CardFlight = 5,
     /// What happens at the large card.
     CardWall = 6,
+    /// Whether a droplet is of a plug, and its size then.
+    Slug = 7,
+    /// The same on the large card.
+    CardSlug = 8,
+}
+
+impl Purpose {
+    /// The stream that tells plugs, beside this stream of emission.
+    #[must_use]
+    pub fn slugs(self) -> Self {
+        if self == Self::CardEmission { Self::CardSlug } else { Self::Slug }
+    }
 }
 
 fn split_mix(state: &mut u64) -> u64 {

@@ -10,10 +10,11 @@ use crate::constants::Constants;
 use crate::math::{cos, sin};
 use crate::spray::Along;
 
-/// Fan slope T [-] of annulus and horn jets; 0 without air.
+/// Fan slope T [-] of annulus and horn jets; 0 without air. `answered`: share of the horn momentum that meets as much from the
+/// other side, 1 for a sound cap: only that presses the fan flat.
 #[must_use]
-pub fn fan_slope(annulus: &Jet, horns: &Jet, horn_angle: f64, c: &Constants) -> f64 {
-    let lateral = horns.momentum() * sin(horn_angle);
+pub fn fan_slope(annulus: &Jet, horns: &Jet, horn_angle: f64, answered: f64, c: &Constants) -> f64 {
+    let lateral = answered * horns.momentum() * sin(horn_angle);
     let axial = annulus.momentum() + horns.momentum() * cos(horn_angle);
     if axial <= 0.0 { 0.0 } else { (c.fan_slope * lateral / axial).clamp(0.0, c.fan_slope_limit) }
 }
@@ -25,11 +26,18 @@ pub fn ray_spread(fan_slope: f64, c: &Constants) -> f64 {
     c.ray_spread_closed + (c.ray_spread_open - c.ray_spread_closed) * flat
 }
 
-/// Spreading power M [1/s]; 0 where nothing flows. `sauter` [m], `paint_flow` [kg/s].
+/// Spreading power M [1/s]; 0 where nothing flows. `sauter` [m], `paint_flow` [kg/s], `answered` as in [`fan_slope`].
 #[must_use]
-pub fn spreading_power(annulus: &Jet, horns: &Jet, horn_angle: f64, paint_flow: f64, sauter: f64) -> f64 {
+pub fn spreading_power(
+    annulus: &Jet,
+    horns: &Jet,
+    horn_angle: f64,
+    answered: f64,
+    paint_flow: f64,
+    sauter: f64,
+) -> f64 {
     let core = annulus.mass_flow + paint_flow;
-    if core <= 0.0 { 0.0 } else { horns.momentum() * sin(horn_angle) / (core * sauter) }
+    if core <= 0.0 { 0.0 } else { answered * horns.momentum() * sin(horn_angle) / (core * sauter) }
 }
 
 /// Spread along the fan at a spreading power `ratio` = M / M_rated.
@@ -95,8 +103,8 @@ mod tests {
     #[test]
     fn no_air_no_fan_and_no_nan() {
         let none = Jet { mass_flow: 0.0, speed: 0.0, density: 1.2 };
-        assert_eq!(fan_slope(&none, &none, 1.0, &C), 0.0);
-        assert_eq!(spreading_power(&none, &none, 1.0, 0.0, 22e-6), 0.0);
+        assert_eq!(fan_slope(&none, &none, 1.0, 1.0, &C), 0.0);
+        assert_eq!(spreading_power(&none, &none, 1.0, 1.0, 0.0, 22e-6), 0.0);
         assert_eq!(ray_spread(0.0, &C), C.ray_spread_closed);
     }
 }

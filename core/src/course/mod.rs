@@ -1,10 +1,12 @@
 //! One gun in front of one part: scene, settings and emission from a job, flown batch by batch; each droplet's end
 //! given as an [`Outcome`].
 
+mod held;
 mod outcome;
 mod set_scene;
 mod snapshot;
 
+pub use held::in_cap_frame;
 pub use outcome::Outcome;
 pub use set_scene::{jet_of, panel_scene, settings, tube_scene};
 pub use snapshot::Speck;
@@ -33,6 +35,7 @@ pub struct Course {
     pub seed: u64,
     /// Streams of emission, flight and wall.
     pub purposes: [Purpose; 3],
+    held: held::Held,
     narrow: (Scene<f32>, FlightSettings<f32>),
 }
 
@@ -48,7 +51,8 @@ impl Course {
         purposes: [Purpose; 3],
     ) -> Self {
         let narrow = (scene.narrow(), settings.cast());
-        Self { scene, settings, emission, spray, seed, purposes, narrow }
+        let held = held::Held::new(spray.askew, 0.0, emission.fan_along_x());
+        Self { scene, settings, emission, spray, seed, purposes, held, narrow }
     }
 
     /// Flies droplets `from..to` in the f32 lanes and gives each one's outcome, in order.

@@ -54,6 +54,7 @@ impl Course {
         let start_diameter = batch.diameter[k].to_f64();
         let diameter = start_diameter * math::cbrt(wet);
         let density = (spray.density - spray.volatile_density * (1.0 - wet)) / wet;
+        let position = self.held.place(&self.scene, position);
         let (place, normal_speed) = self.place(position, velocity);
         let mut fate = match batch.end[k] {
             END_HIT => Fate::Landed,

@@ -58,13 +58,18 @@ pub fn panel_scene(jet: FanJet<f64>, distance: f64) -> Result<Scene<f64>, Parame
     Ok(Scene::Panel(flow, PanelPart { distance, half: CARD_HALF, layer: 1.0 / flow.inverse_layer }))
 }
 
-/// The gun square on to a tube along x of `diameter` [m].
+/// The gun square on to a tube along x of `diameter` [m], its axis `off` [m] to the side of the gun's.
 ///
 /// # Errors
 /// Distance or diameter out of range.
-pub fn tube_scene(jet: FanJet<f64>, distance: f64, diameter: f64) -> Result<Scene<f64>, ParameterError> {
+pub fn tube_scene(
+    jet: FanJet<f64>,
+    distance: f64,
+    diameter: f64,
+    off: f64,
+) -> Result<Scene<f64>, ParameterError> {
     let radius = 0.5 * diameter;
-    let flow = TubeFlow::new(jet, distance, radius, 0.0)?;
+    let flow = TubeFlow::new(jet, distance, radius, off)?;
     let section = jet.section(flow.axis_z);
     let behind = radius + BEHIND * HALF_WIDTH * section.bx.min(section.by);
     let part = TubePart { radius, axis_y: flow.axis_y, axis_z: flow.axis_z, behind, half: CARD_HALF };

@@ -59,7 +59,7 @@ impl Course {
             for (i, speck) in alike.iter_mut().enumerate() {
                 if batch.end[i] == END_DRIFTED {
                     let at = core::array::from_fn(|axis| f64::from(batch.end_position[axis][i]));
-                    speck.position = Some(DVec3::from_array(at));
+                    speck.position = Some(self.held.place(&self.scene, DVec3::from_array(at)));
                 }
             }
         }

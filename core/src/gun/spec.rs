@@ -1,6 +1,7 @@
 //! A kit (gun and nozzle set) as geometry, and the knobs as set.
 
 use super::class::{Class, Feed};
+use super::faults::Faults;
 use super::matched::Matched;
 use crate::error::{ParameterError, within};
 
@@ -82,6 +83,12 @@ pub struct GunSetting {
     pub cup_level: f64,
     /// Pressure in the pot [Pa gauge]; not used without pressure feed.
     pub pot_pressure: f64,
+    /// What is wrong with the gun.
+    pub faults: Faults,
+    /// Cap turned from horns left and right, clockwise as the painter sees it from behind the gun [rad], 0..=2 pi.
+    pub cap_turn: f64,
+    /// Trigger held so far [s]: felt by a cup whose vent is blocked alone.
+    pub held: f64,
 }
 
 impl Kit {
@@ -135,6 +142,9 @@ impl Kit {
             air_knob: 1.0,
             cup_level: 0.5,
             pot_pressure: self.rated_pot_pressure,
+            faults: Faults::NONE,
+            cap_turn: 0.0,
+            held: HELD,
         }
     }
 
@@ -151,6 +161,10 @@ impl Kit {
     }
 }
 
+/// Trigger time after which a gun with a blocked vent is looked at, where nothing else is said [s]: a pass or two across a
+/// panel and back (ours).
+pub const HELD: f64 = 10.0;
+
 /// Lowest inlet pressure that is taken [bar gauge].
 const LOWEST_BAR: f64 = 0.1;
 /// Highest pot pressure that is taken [bar gauge]: what small pots are stamped with (common practice).
@@ -159,6 +173,14 @@ const HIGHEST_POT_BAR: f64 = 4.0;
 const KNOB_OVER_BODY: f64 = 2.0;
 
 impl GunSetting {
+    /// Quarters of a turn that the cap is turned, 0..=3; none where it stands between.
+    #[must_use]
+    pub fn quarters(&self) -> Option<u32> {
+        let quarters = self.cap_turn / core::f64::consts::FRAC_PI_2;
+        let whole = quarters.round();
+        ((quarters - whole).abs() < 1e-9 && (0.0..=4.0).contains(&whole)).then_some(whole as u32 % 4)
+    }
+
     /// Checks the knobs and the pressure against the kit's highest.
     ///
     /// # Errors
@@ -177,7 +199,9 @@ impl GunSetting {
         within("gun.air_knob", self.air_knob, 0.0, 1.0, "")?;
         within("gun.cup_level", self.cup_level, 0.0, 1.0, "")?;
         within("gun.pot_pressure", self.pot_pressure * 1e-5, 0.0, HIGHEST_POT_BAR, "bar")?;
-        Ok(())
+        within("gun.cap_turn", self.cap_turn.to_degrees(), 0.0, 360.0, "deg")?;
+        within("stroke.burst", self.held, 0.0, 3600.0, "s")?;
+        self.faults.check(kit)
     }
 
     /// Share of `Kit::inlet_area` that is open: air valve (the trigger's first stage) and air knob.

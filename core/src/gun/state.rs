@@ -2,7 +2,8 @@
 
 use super::air_network::GunAir;
 use super::class::Class;
-use super::fluid::{drive, flow_under, needle_lift, paint_flow, thin_flow};
+use super::delivered::delivered;
+use super::fluid::{drive, flow_under, needle_lift, thin_flow};
 use super::spec::{GunSetting, Kit};
 use super::warning::Warning;
 use crate::air::Jet;
@@ -34,6 +35,8 @@ pub struct State {
     pub paint_mass_flow: f64,
     /// Cap pressure is inside the HVLP definition, 0.1-10 psi.
     pub hvlp: bool,
+    /// Share of the time that air fills the bore [-]: 0 but for a fault of passage or packing.
+    pub air_in_paint: f64,
     /// What to tell the painter.
     pub warnings: Vec<Warning>,
 }
@@ -55,18 +58,22 @@ impl State {
         paint.check()?;
         crate::error::within("booth.temperature", air_temperature - 273.15, -10.0, 60.0, "C")?;
         let opening = setting.inlet_opening(c.air_stage);
+        let kit = &setting.faults.leave(kit);
         let air = GunAir::through(kit, setting.inlet_pressure, setting.fan, opening, air_temperature);
-        let flow = paint_flow(kit, setting, paint, &air.annulus, c);
+        let paint_out = delivered(kit, setting, paint, &air.annulus, c);
+        let flow = paint_out.flow;
         let mut state = Self {
             inlet_pressure: setting.inlet_pressure,
             axial_momentum: air.axial_momentum(kit.horn_angle),
             paint_flow: flow,
             paint_mass_flow: flow * paint.density,
             hvlp: (HVLP_LOWEST..=HVLP_LIMIT).contains(&air.cap_pressure),
+            air_in_paint: paint_out.air,
             warnings: Vec::new(),
             air,
         };
         state.warn(kit, setting, paint, c);
+        state.warnings.extend(paint_out.told);
         Ok(state)
     }
 

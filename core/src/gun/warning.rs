@@ -35,6 +35,12 @@ pub enum Warning {
     RunsDry(f64, u64),
     /// Spraying overhead out of a cup.
     CupOverhead(Feed),
+    /// The cup's vent is blocked. Flow at the end over the first flow [-], trigger time [s].
+    VentBlocked(f64, f64),
+    /// Air in the paint passage. Share of the time that it fills the bore [-].
+    Spitting(f64),
+    /// Paint drips past the needle's packing. Flow of the drip [m3/s].
+    Dripping(f64),
 }
 
 impl Warning {
@@ -93,6 +99,22 @@ impl fmt::Display for Warning {
                 f,
                 "the cup runs dry after {seconds:.0} s of pulled trigger: {fills} {} for this job",
                 if *fills == 1 { "fill" } else { "fills" }
+            ),
+            Self::VentBlocked(share, time) => write!(
+                f,
+                "cup vent blocked: after {time:.1} s of trigger {:.0} of 100 of the paint still flows, and less every second: clear the \
+                 hole in the lid",
+                100.0 * share
+            ),
+            Self::Spitting(share) => write!(
+                f,
+                "spitting: air fills the paint passage for {:.0} of 100 of the time: tighten or clean the fluid tip, look at the packing",
+                100.0 * share
+            ),
+            Self::Dripping(flow) => write!(
+                f,
+                "packing loose: about {:.1} mL/min drip at the needle: tighten the packing nut until the drip stops",
+                flow * 6e7
             ),
             Self::CupOverhead(Feed::Suction) => write!(
                 f,

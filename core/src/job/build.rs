@@ -18,6 +18,10 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let (paint, mix) = paint_patch::paint(doc, ROOM, &mut notes)?;
     let part = part(doc)?;
     let stroke = stroke(doc, part, &mut notes)?;
+    if matches!(part, PartShape::Tube { .. }) && gun.quarters().is_none() {
+        let allowed = "0, 90, 180, 270 or 360 deg before a tube";
+        return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on the tube", allowed));
+    }
     let card = measured::readings(doc, &kit)?;
     Ok(Job {
         text: doc.text.into(),

@@ -122,6 +122,14 @@ impl<'t> Document<'t> {
         }
     }
 
+    /// The words of a list, none where the file does not give it.
+    pub fn words(&self, path: &str) -> &[String] {
+        match self.get(path).map(|entry| &entry.value) {
+            Some(Value::Words(words)) => words,
+            _ => &[],
+        }
+    }
+
     /// The band of a key, if the file gives it.
     pub fn band(&self, path: &str) -> Option<[f64; 2]> {
         match self.get(path)?.value {

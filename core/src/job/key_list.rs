@@ -1,9 +1,10 @@
 //! The keys of the job file, in the order of the file.
 
 use super::keys::{Key, Kind};
+use crate::gun::Fault;
 use crate::units::Quantity;
 
-use Kind::{Band, Choice, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents, Text};
+use Kind::{Band, Choice, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents, Text, Words};
 use Quantity::{Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension};
 use Quantity::{Mass, Temperature, Time, Viscosity, Volume};
 
@@ -39,6 +40,8 @@ pub const KEYS: &[Key] = &[
     key("gun.air_knob", Share, UNIT_SHARE, "1", "air knob at the foot of the handle, behind the gauge, 0 shut to 1 open"),
     key("gun.cup_level", Share, UNIT_SHARE, "0.5", "how full the cup is, 0 empty to 1 full"),
     key("gun.pot_pressure", q(Pressure), ("0 bar", "4 bar"), "the kit's rated pot pressure", "gauge pressure in the pot; only with pressure feed"),
+    key("gun.cap_turn", q(Angle), ("0 deg", "360 deg"), "0 deg", "cap turned from horns left and right (upright fan), clockwise as seen from behind the gun; quarters only before a tube"),
+    key("gun.faults", Words(&Fault::WORDS), NONE, "[]", "what is wrong with the gun; sides as seen from behind it, cap at 0 deg"),
     key("gun.name", Text, NONE, KIT, "plain name of the kit"),
     key("gun.class", Choice(&["hvlp", "compliant", "lvlp", "conventional", "touchup", "airbrush"]), NONE, KIT, "class of gun"),
     key("gun.feed", Choice(&["gravity", "suction", "pressure"]), NONE, KIT, "how the paint reaches the gun"),

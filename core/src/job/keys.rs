@@ -21,6 +21,8 @@ pub enum Kind {
     Text,
     /// One of these words.
     Choice(&'static [&'static str]),
+    /// Any of these words, in brackets.
+    Words(&'static [&'static str]),
     /// Id of a kit of the catalogue.
     KitId,
     /// Id of a paint of the catalogue.
@@ -47,6 +49,7 @@ impl Kind {
             Kind::Flag => "true or false".into(),
             Kind::Text => "text".into(),
             Kind::Choice(_) => "word".into(),
+            Kind::Words(_) => "words".into(),
             Kind::KitId => "kit".into(),
             Kind::PaintId => "paint".into(),
             Kind::CupId => "cup".into(),
@@ -94,7 +97,7 @@ impl Key {
     #[must_use]
     pub fn range_text(&self) -> String {
         let (low, high) = self.range;
-        if let Kind::Choice(words) = self.kind {
+        if let Kind::Choice(words) | Kind::Words(words) = self.kind {
             return words.iter().map(|w| format!("\"{w}\"")).collect::<Vec<_>>().join(" or ");
         }
         if low == high {
@@ -127,6 +130,7 @@ impl Key {
             Kind::Flag => "true or false".into(),
             Kind::Text => "text of one line, at most 120 characters".into(),
             Kind::Choice(_) => self.range_text(),
+            Kind::Words(_) => format!("a list, each word once, of {}", self.range_text()),
             Kind::KitId => format!("a kit of the catalogue: {}", super::catalogue_ids::kits().join(", ")),
             Kind::PaintId => {
                 format!("a paint of the catalogue: {}", super::catalogue_ids::paints().join(", "))

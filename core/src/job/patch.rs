@@ -3,7 +3,7 @@
 use super::document::Document;
 use super::error::JobError;
 use crate::catalogue;
-use crate::gun::{Class, Feed, GunSetting, Kit};
+use crate::gun::{Class, Fault, Faults, Feed, GunSetting, HELD, Kit};
 use crate::units::{Quantity, System, show};
 
 /// Why a pot pressure is refused.
@@ -99,6 +99,13 @@ pub(super) fn setting(doc: &Document<'_>, kit: &Kit) -> Result<GunSetting, JobEr
         air_knob: doc.number("gun.air_knob").unwrap_or(rated.air_knob),
         cup_level: doc.number("gun.cup_level").unwrap_or(rated.cup_level),
         pot_pressure: doc.number("gun.pot_pressure").unwrap_or(rated.pot_pressure),
+        faults: doc
+            .words("gun.faults")
+            .iter()
+            .filter_map(|word| Fault::named(word))
+            .fold(Faults::NONE, Faults::with),
+        cap_turn: doc.number("gun.cap_turn").unwrap_or(0.0),
+        held: doc.number("stroke.burst").unwrap_or(HELD),
     };
     setting.check(kit).map_err(|e| doc.parameter(&e))?;
     Ok(setting)

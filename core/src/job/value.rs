@@ -14,6 +14,8 @@ pub(super) enum Value {
     Band([f64; 2]),
     /// Free text, choice or id.
     Text(String),
+    /// Words of a list.
+    Words(Vec<String>),
     /// True or false.
     Flag(bool),
     /// Parts by volume.
@@ -113,6 +115,36 @@ fn one_of(value: &DeValue<'_>, words: &[&str]) -> Result<Value, Refusal> {
         "it is not one of those known".into(),
         nearest(word, words).map(|n| format!("did you mean \"{n}\"?")),
     ))
+}
+
+/// Words of a list, each known and there once.
+fn list_of(value: &DeValue<'_>, words: &[&str]) -> Result<Value, Refusal> {
+    let DeValue::Array(list) = value else {
+        return refuse(format!("it is {}, where a list is needed", is_a(value)));
+    };
+    let mut out: Vec<String> = Vec::new();
+    for item in list {
+        let Value::Text(word) =
+            one_of(item.get_ref(), words).map_err(|(problem, hint)| match item.get_ref() {
+                DeValue::String(word) => {
+                    (format!("\"{}\" in it is not one of those known", short(word)), hint)
+                }
+                _ => (format!("in the list, {problem}"), hint),
+            })?
+        else {
+            return refuse("an entry is no word");
+        };
+        if out.contains(&word) {
+            return refuse(format!("\"{word}\" is there twice"));
+        }
+        out.push(word);
+    }
+    Ok(Value::Words(out))
+}
+
+/// At most 40 characters of a word, for a message.
+fn short(word: &str) -> String {
+    word.chars().take(40).collect()
 }
 
 /// The nearest of some words, when it is near.
@@ -219,6 +251,7 @@ pub(super) fn read(key: &Key, value: &DeValue<'_>) -> Result<Value, Refusal> {
             Ok(Value::Text(words.into()))
         }
         Kind::Choice(words) => one_of(value, words),
+        Kind::Words(words) => list_of(value, words),
         Kind::KitId => one_of(value, &super::catalogue_ids::kits()),
         Kind::PaintId => one_of(value, &super::catalogue_ids::paints()),
         Kind::CupId => one_of(value, &super::catalogue_ids::cups()),

@@ -1,11 +1,11 @@
 //! From a job to what can be flown, and from counts to the film on its part.
 
 use super::{CardTally, PartTally};
-use crate::course::{Course, jet_of, panel_scene, settings, tube_scene};
+use crate::course::{Course, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
 use crate::emission::Emission;
 use crate::error::ParameterError;
 use crate::film::FilmMap;
-use crate::gun::{State, Warning};
+use crate::gun::{GunSetting, State, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 use crate::report::pattern_sizes;
 use crate::set_up;
@@ -21,6 +21,8 @@ const HALF: f64 = 0.5;
 /// Cell of the film under passes, and under a burst [m].
 const CELL: f64 = 5e-3;
 const BURST_CELL: f64 = 2e-3;
+/// Place along the fan where a push is at its mean over a balanced fan: s^2 = 1/6 [share of half fan].
+const BALANCED: f64 = 0.408_248_290_463_863;
 /// Largest arc of a cell round a tube [m].
 const ARC: f64 = 6e-3;
 
@@ -72,7 +74,14 @@ impl Prepared {
     /// No paint flows, or a value out of a model's range, by its key.
     pub fn new(job: Job) -> Result<Self, ParameterError> {
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
-        let spray = set_up::spray(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let tube = matches!(job.part, PartShape::Tube { .. });
+        let quarters = quarters(&job)?;
+        // On a tube the fan is laid along it by turning the cap, too.
+        let gun = GunSetting {
+            cap_turn: if tube { quarter_turn(quarters) } else { job.gun.cap_turn },
+            ..job.gun.clone()
+        };
+        let spray = set_up::spray(&job.kit, &gun, &job.paint, &job.booth)?;
         if let Some((key, value)) = no_spray(&job, &state) {
             let mut why: Vec<_> = state.warnings.iter().map(ToString::to_string).collect();
             if why.is_empty() {
@@ -86,8 +95,8 @@ impl Prepared {
             ));
         }
         let distance = job.stroke.distance;
-        let along = job.stroke.fan_axis == FanAxis::Along;
-        let tube = matches!(job.part, PartShape::Tube { .. });
+        let turned = job.stroke.fan_axis == FanAxis::Along;
+        let along = if tube { quarters % 2 == 1 } else { turned };
         let lay = match (tube, along) {
             (true, _) => Lay::Round,
             (false, true) => Lay::Along,
@@ -102,7 +111,8 @@ impl Prepared {
         };
         let flat = panel_scene(jet_of(&spray, &job.booth, distance, false)?, distance)?;
         let card_down = if lay == Lay::Across { down } else { [0.0, -sin, cos] };
-        let flight = |down| settings(&spray, &job.booth, down);
+        let turn = if tube { 0.0 } else { job.gun.cap_turn };
+        let flight = |down| settings(&spray, &job.booth, in_cap_frame(down, turn));
         let jet = jet_of(&spray, &job.booth, distance, false)?;
         let card = Course::new(
             flat,
@@ -112,20 +122,29 @@ impl Prepared {
             job.run.seed,
             [Purpose::CardEmission, Purpose::CardFlight, Purpose::CardWall],
         );
+        // A cap turned half round mirrors what pushes its spray.
+        let askew = if tube && quarters >= 2 { spray.askew.half_round() } else { spray.askew };
+        let on_tube = Spray { askew, ..spray.clone() };
         let scene = match job.part {
             PartShape::Panel { .. } => flat,
             PartShape::Tube { diameter, .. } => {
-                tube_scene(jet_of(&spray, &job.booth, distance, along)?, distance, diameter)?
+                let off = if along {
+                    on_tube.askew.sideways(BALANCED * on_tube.askew.reach) * distance
+                } else {
+                    0.0
+                };
+                tube_scene(jet_of(&spray, &job.booth, distance, along)?, distance, diameter, off)?
             }
         };
         let course = Course::new(
             scene,
             flight(down),
-            Emission::new(&spray, &jet, tube && along),
-            spray.clone(),
+            Emission::new(&on_tube, &jet, tube && along),
+            on_tube,
             job.run.seed,
             [Purpose::Emission, Purpose::Flight, Purpose::Wall],
-        );
+        )
+        .turned(turn);
         Ok(Self { job, state, spray, card, course, lay })
     }
 
@@ -171,8 +190,15 @@ impl Prepared {
     pub fn strokes(&self, card: &CardTally) -> Strokes {
         let sizes = pattern_sizes(card, None);
         let across = match self.job.stroke.fan_axis {
-            FanAxis::Across => sizes.length,
+            FanAxis::Across if self.job.gun.cap_turn == 0.0 => sizes.length,
             FanAxis::Along => sizes.width,
+            FanAxis::Across => {
+                // Height of an ellipse turned with the cap.
+                let turn = self.job.gun.cap_turn;
+                let (up, side) =
+                    (sizes.length * crate::math::cos(turn), sizes.width * crate::math::sin(turn));
+                (up * up + side * side).sqrt()
+            }
         };
         Strokes::plan(&self.job.stroke, &self.job.part, across)
     }
@@ -189,6 +215,26 @@ impl Prepared {
             solids: self.spray.volume_solids,
         }
     }
+}
+
+/// Quarters of a turn from the fan across the strokes, 0..=3; on a panel it does not matter.
+fn quarters(job: &Job) -> Result<u32, ParameterError> {
+    if !matches!(job.part, PartShape::Tube { .. }) {
+        return Ok(0);
+    }
+    let own = u32::from(job.stroke.fan_axis == FanAxis::Along);
+    match job.gun.quarters() {
+        Some(turned) => Ok((turned + own) % 4),
+        None => Err(ParameterError::new(
+            "gun.cap_turn",
+            format!("{} deg", job.gun.cap_turn.to_degrees()),
+            "0, 90, 180, 270 or 360 deg before a tube",
+        )),
+    }
+}
+
+fn quarter_turn(quarters: u32) -> f64 {
+    f64::from(quarters) * core::f64::consts::FRAC_PI_2
 }
 
 /// Cells round a tube: a multiple of 24, so that sides fall on cells.

@@ -46,7 +46,7 @@ fn every_kit_as_rated_is_in_its_class_and_has_nothing_to_warn_of() {
         let inside = |value: f64, [low, high]: [f64; 2], what: &str| {
             assert!((low..=high).contains(&value), "{}: {what} {value}, usual {low} to {high}", kit.id);
         };
-        let sauter = Model::default().sauter(&kit, &s, &own_paint(&kit)).unwrap();
+        let sauter = Model::default().sauter(&kit, &kit.rated(), &s, &own_paint(&kit)).unwrap();
         println!(
             "{:26} {:4.1} bar {:4.0} L/min cap {:.2} bar {:6.1} mL/min ratio {:.2} {:.1} um",
             kit.id,

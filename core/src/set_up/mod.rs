@@ -7,15 +7,16 @@ mod size_range;
 pub use size_range::SizeVariant;
 
 use crate::air::{self, free_density};
-use crate::atomizer::{self, Breakup, Correlation};
+use crate::atomizer::{self, Breakup, Correlation, Push};
 use crate::catalogue;
 use crate::constants::Constants;
+use crate::emission::EDGE;
 use crate::error::ParameterError;
 use crate::evaporation::{Drying, DryingAir, Volatile};
 use crate::gun::{GunAir, GunSetting, Kit, State, Warning};
 use crate::job::Booth;
 use crate::paint::Paint;
-use crate::spray::{SizeDistribution, Spray};
+use crate::spray::{SizeDistribution, Slugs, Spray};
 
 /// Kit and paint, at the kit's rated setting, whose droplets have the reference Sauter mean diameter.
 pub const REFERENCE_KIT: &str = "hvlp-gravity-1.3";
@@ -53,7 +54,7 @@ impl Model {
         booth: &Booth,
     ) -> Result<State, ParameterError> {
         let mut state = State::new(kit, setting, paint, booth.temperature, &self.own(kit))?;
-        let sauter = self.sauter(kit, &state, paint)?;
+        let sauter = self.sauter(kit, setting, &state, paint)?;
         if state.paint_flow > 0.0 && sauter > self.constants.coarse {
             let cap = state.air.cap_pressure;
             let rated = GunAir::through(kit, kit.rated_pressure, setting.fan, 1.0, booth.temperature);
@@ -76,19 +77,39 @@ impl Model {
     ) -> Result<Spray, ParameterError> {
         let c = &self.own(kit);
         let state = self.state(kit, setting, paint, booth)?;
-        let slope = atomizer::fan_slope(&state.air.annulus, &state.air.horns, kit.horn_angle, c);
+        let (annulus, horns) = (&state.air.annulus, &state.air.horns);
+        let unanswered = setting.faults.unanswered();
+        let slope = atomizer::fan_slope(annulus, horns, kit.horn_angle, 1.0 - unanswered.abs(), c);
         let rated = self.rated_spreading_power(kit)?;
         // A cap without horn air sprays a round spot however it is set.
-        let ratio = if rated > 0.0 { self.spreading_power(kit, &state, paint)? / rated } else { 1.0 };
+        let sauter = self.sauter(kit, setting, &state, paint)?;
+        let power = |sauter| self.spreading_power(kit, setting, &state, sauter);
+        let ratio = |sauter| if rated > 0.0 { power(sauter) / rated } else { 1.0 };
+        let (along, spread) = (atomizer::along(ratio(sauter), c), atomizer::ray_spread(slope, c));
+        let push = Push {
+            edge: EDGE * slope,
+            spread,
+            along,
+            horn_angle: kit.horn_angle,
+            unanswered,
+            ring: setting.faults.ring_push(),
+            off_middle: setting.faults.off_middle(),
+            cap_turn: setting.cap_turn,
+        };
+        // A plug takes up the horns' push as little as its coarse drops do.
+        let slugs = atomizer::slugs(state.air_in_paint, setting.faults.leave(kit).tip_bore, along)
+            .map(|s| Slugs { along: atomizer::along(ratio(s.sizes.sauter_uncut()), c), ..s });
         let air = DryingAir { temperature: booth.temperature, humidity: booth.humidity };
         let (volatile_density, schmidt) = volatiles(paint, booth.temperature)?;
         Ok(Spray {
             axial_momentum: state.axial_momentum,
             exit_speed: state.air.annulus.speed,
             fan_slope: slope,
-            ray_spread: atomizer::ray_spread(slope, c),
-            along: atomizer::along(ratio, c),
-            sizes: self.sizes(kit, &state, paint)?,
+            ray_spread: spread,
+            along,
+            askew: atomizer::askew(&push, annulus, horns),
+            slugs,
+            sizes: self.sizes(kit, setting, &state, paint)?,
             volume_flow: state.paint_flow,
             density: paint.density,
             viscosity: paint.viscosity,
@@ -104,42 +125,55 @@ impl Model {
     ///
     /// # Errors
     /// None but those of the reference set-up with these constants.
-    pub fn sauter(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<f64, ParameterError> {
+    pub fn sauter(
+        &self,
+        kit: &Kit,
+        setting: &GunSetting,
+        state: &State,
+        paint: &Paint,
+    ) -> Result<f64, ParameterError> {
         let (reference, clear) = (catalogue::kit(REFERENCE_KIT)?, catalogue::paint(REFERENCE_PAINT)?);
         let rated = State::new(&reference, &reference.rated(), &clear, clear.temperature, &self.constants)?;
         // The reference is the catalogue's gun, whatever a card has told of this one.
         let c = &self.own(kit);
         let scale = c.sauter_reference / self.correlation.sauter(&breakup(&reference, &rated, &clear));
-        let sauter = scale * self.correlation.sauter(&breakup(kit, state, paint));
+        let sauter = scale * self.correlation.sauter(&breakup(&setting.faults.leave(kit), state, paint));
         Ok(sauter.clamp(2.5 * c.smallest_droplet, c.sauter_limit))
     }
 
-    fn sizes(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<SizeDistribution, ParameterError> {
+    fn sizes(
+        &self,
+        kit: &Kit,
+        setting: &GunSetting,
+        state: &State,
+        paint: &Paint,
+    ) -> Result<SizeDistribution, ParameterError> {
         let c = &self.constants;
         SizeDistribution::from_sauter(
-            self.sauter(kit, state, paint)?,
+            self.sauter(kit, setting, state, paint)?,
             c.sigma_g,
             c.smallest_droplet,
             c.largest_droplet,
         )
     }
 
-    fn spreading_power(&self, kit: &Kit, state: &State, paint: &Paint) -> Result<f64, ParameterError> {
-        let sauter = self.sauter(kit, state, paint)?;
+    fn spreading_power(&self, kit: &Kit, setting: &GunSetting, state: &State, sauter: f64) -> f64 {
         let (air, paint_flow) = (&state.air, state.paint_mass_flow);
-        Ok(atomizer::spreading_power(&air.annulus, &air.horns, kit.horn_angle, paint_flow, sauter))
+        let answered = 1.0 - setting.faults.unanswered().abs();
+        atomizer::spreading_power(&air.annulus, &air.horns, kit.horn_angle, answered, paint_flow, sauter)
     }
 
     /// Spreading power at the kit's own design point, with the paint it is made for [1/s].
     fn rated_spreading_power(&self, kit: &Kit) -> Result<f64, ParameterError> {
         let (rated, paint) = self.rated(kit)?;
-        self.spreading_power(kit, &rated, &paint)
+        let sauter = self.sauter(kit, &kit.rated(), &rated, &paint)?;
+        Ok(self.spreading_power(kit, &kit.rated(), &rated, sauter))
     }
 
     /// Sauter mean diameter there [m].
     fn rated_sauter(&self, kit: &Kit) -> Result<f64, ParameterError> {
         let (rated, paint) = self.rated(kit)?;
-        self.sauter(kit, &rated, &paint)
+        self.sauter(kit, &kit.rated(), &rated, &paint)
     }
 
     /// The kit's own design point with the paint it is made for.

@@ -36,7 +36,7 @@ impl Model {
         booth: &Booth,
     ) -> Result<Vec<SizeVariant>, ParameterError> {
         let state = self.state(kit, setting, paint, booth)?;
-        let largest = self.sizes(kit, &state, paint)?.largest;
+        let largest = self.sizes(kit, setting, &state, paint)?.largest;
         let factor = self.own(kit).sauter_uncertainty;
         let scaled = |by: f64| {
             let mut model = *self;
@@ -55,7 +55,7 @@ impl Model {
         models
             .into_iter()
             .map(|(change, model)| {
-                let mut sizes = model.sizes(kit, &state, paint)?;
+                let mut sizes = model.sizes(kit, setting, &state, paint)?;
                 sizes.largest = sizes.largest.min(largest);
                 Ok(SizeVariant { change, sizes })
             })

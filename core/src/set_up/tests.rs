@@ -1,7 +1,7 @@
 //! What gun and atomizer must show together: each kit's design point and which way it goes wrong.
 
 use super::*;
-use crate::gun::{Class, HVLP_LIMIT};
+use crate::gun::{Class, Fault, Faults, HVLP_LIMIT};
 use crate::spray::Along;
 
 const BOOTH: Booth = Booth { temperature: 293.15, humidity: 0.5 };
@@ -184,6 +184,80 @@ fn bad_values_are_refused_by_name() {
     assert!(spray(&kit, &kit.rated(), &solid, &BOOTH).unwrap_err().key.contains("paint.solvents"));
 }
 
+/// All faults that a kit can have.
+fn every_fault(kit: &Kit) -> Faults {
+    let can = |f: &Fault| Faults::NONE.with(*f).check(kit).is_ok();
+    Fault::ALL.into_iter().filter(can).fold(Faults::NONE, Faults::with)
+}
+
+fn with(kit: &Kit, faults: &[Fault]) -> GunSetting {
+    GunSetting { faults: faults.iter().copied().fold(Faults::NONE, Faults::with), ..kit.rated() }
+}
+
+#[test]
+fn each_fault_moves_what_its_passage_moves() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let of = |faults: &[Fault]| spray(&kit, &with(&kit, faults), &clear(), &BOOTH).unwrap();
+    let sound = of(&[]);
+    assert!(sound.askew.is_none() && sound.slugs.is_none());
+    let left = of(&[Fault::HornLeftBlocked]);
+    let right = of(&[Fault::HornRightBlocked]);
+    assert!(left.askew.bow < -sound.ray_spread && right.askew.bow == -left.askew.bow, "{:?}", left.askew);
+    assert!(left.fan_slope < sound.fan_slope, "what no hole answers does not press the fan flat");
+    let dirt = of(&[Fault::CapDirty]);
+    assert!(dirt.askew.along > 0.1 && dirt.sizes.sauter() > 1.05 * sound.sizes.sauter(), "{:?}", dirt.askew);
+    assert!(of(&[Fault::TipNicked]).askew.along > 0.1);
+    let worn = of(&[Fault::TipWorn]);
+    assert!(worn.askew.along < -0.05 && worn.volume_flow > 1.2 * sound.volume_flow);
+    let leak = of(&[Fault::TipPassageLeaks]);
+    let plugs = leak.slugs.unwrap();
+    assert!(plugs.share > 0.3 && plugs.sizes.sauter() > 5.0 * sound.sizes.sauter());
+    assert!((leak.volume_flow / sound.volume_flow - 0.65).abs() < 1e-9);
+    // Gravity holds the passage at the packing above the room's pressure: it drips. A cup below draws air there.
+    let loose = of(&[Fault::PackingLoose]);
+    assert!(loose.slugs.is_none() && loose.volume_flow < sound.volume_flow);
+    let mut below = kit.clone();
+    (below.feed, below.cup_head) = (crate::gun::Feed::Suction, -0.08);
+    let drawn = spray(&below, &with(&below, &[Fault::PackingLoose]), &clear(), &BOOTH).unwrap();
+    assert!(drawn.slugs.is_some_and(|s| s.share > 0.1));
+}
+
+#[test]
+fn a_blocked_vent_lets_the_flow_die() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let flow = |held: f64, faults: &[Fault]| {
+        let setting = GunSetting { held, ..with(&kit, faults) };
+        state(&kit, &setting, &clear(), &BOOTH).unwrap()
+    };
+    let sound = flow(1.0, &[]).paint_flow;
+    let mut last = sound;
+    for held in [0.5, 2.0, 5.0, 10.0, 30.0] {
+        let s = flow(held, &[Fault::CupVentBlocked]);
+        assert!(s.paint_flow < last, "{held}");
+        assert!(s.warnings.iter().any(|w| w.to_string().contains("vent")));
+        last = s.paint_flow;
+    }
+    assert!(last < 0.4 * sound, "{}", last / sound);
+    // The air over a half-full cup gives about 6 % of its volume before the drive is gone: closed form V0 dp/(pa - dp).
+    let all = last * 30.0;
+    let air = 0.5 * kit.cup_volume;
+    let annulus = flow(1.0, &[]).air.annulus;
+    let drive = crate::gun::drive(&kit, &kit.rated(), &clear(), &annulus, &Constants::STANDARD);
+    assert!(all <= air * drive / (crate::air::ROOM_PRESSURE - drive), "{all}");
+}
+
+#[test]
+fn faults_that_a_gun_cannot_have_are_refused() {
+    let mut kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    kit.fan_valve_area = 0.0;
+    let horn = with(&kit, &[Fault::HornLeftBlocked]);
+    let error = spray(&kit, &horn, &clear(), &BOOTH).unwrap_err().to_string();
+    assert!(error.starts_with("gun.faults: \"horn-left-blocked\" is not possible"), "{error}");
+    kit.feed = crate::gun::Feed::Pressure;
+    let vent = with(&kit, &[Fault::CupVentBlocked]);
+    assert!(spray(&kit, &vent, &clear(), &BOOTH).unwrap_err().to_string().contains("no cup with a vent"));
+}
+
 #[test]
 fn all_is_finite_over_the_whole_range_of_the_knobs() {
     let paints = [clear(), catalogue::paint("solvent-basecoat").unwrap()];
@@ -195,12 +269,18 @@ fn all_is_finite_over_the_whole_range_of_the_knobs() {
                     fan: [0.0, 0.01, 1.0][i / 4 % 3],
                     fluid: [0.0, 0.02, 1.0][i / 12 % 3],
                     trigger: [0.0, 0.3, 1.0][i / 36],
+                    faults: [Faults::NONE, every_fault(&kit)][i % 2],
                     ..kit.rated()
                 };
                 let s = spray(&kit, &setting, paint, &BOOTH).unwrap();
                 let numbers = [s.axial_momentum, s.exit_speed, s.fan_slope, s.ray_spread, s.volume_flow];
                 assert!(numbers.iter().all(|x| x.is_finite() && *x >= 0.0), "{} {setting:?} {s:?}", kit.id);
                 assert!(s.sizes.sauter() > s.sizes.smallest && s.sizes.sauter() < 1e-3, "{setting:?}");
+                let a = s.askew;
+                assert!(
+                    [a.along, a.lean, a.bow, a.across].iter().all(|x| x.is_finite() && x.abs() < 1.5),
+                    "{a:?}"
+                );
                 let shape = match s.along {
                     Along::Exponent(n) => (0.0..=8.0).contains(&n),
                     Along::Lobes { c, g } => c >= g && g > 0.0 && c < 1.0,

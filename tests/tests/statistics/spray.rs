@@ -7,7 +7,7 @@ use mistcoat::evaporation::EvaporationCurve;
 use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, STEP, Scene, fly};
 use mistcoat::lanes::Real;
 use mistcoat::part::{CARD_HALF, PanelPart, TubePart};
-use mistcoat::spray::{Along, SizeDistribution, Spray};
+use mistcoat::spray::{Along, Askew, SizeDistribution, Spray};
 use mistcoat::stream::Purpose;
 
 /// Full fan of an HVLP gun: J/rho 1.2 m4/s2, slope 0.45, balanced, Sauter mean 22 um.
@@ -26,6 +26,8 @@ pub fn usual() -> Spray {
         volume_solids: 0.45,
         volatile_density: 870.0,
         schmidt: 2.1,
+        askew: Askew::default(),
+        slugs: None,
         evaporation: EvaporationCurve::none(),
     }
 }
