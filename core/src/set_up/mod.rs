@@ -3,6 +3,7 @@
 //! Here gun and atomizer meet. Equation of the whole: `docs/methods/drop-size.md`, `pattern.md`.
 
 mod size_range;
+mod window;
 
 pub use size_range::SizeVariant;
 

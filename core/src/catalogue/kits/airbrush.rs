@@ -1,6 +1,6 @@
 //! Airbrushes: no horns, a round spot.
 
-use super::{BAR, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, FLUID, HIGHEST, LAND, ML, MM, MM2};
+use super::{BAR, BASECOAT, BORE, CONE, CUP, DEGREE, DEPTH, FLUID, HIGHEST, LAND, ML, MM, MM2};
 use super::{KitData, NO_POT, NO_TUBE, TURNS, f, suction, tip};
 use crate::gun::{Class, Feed};
 
@@ -33,7 +33,7 @@ const FIRST: KitData = KitData {
     rated_pot_pressure: f(0.0, NO_POT),
     paint_tube_bore: f(3.0 * MM, NO_TUBE),
     paint_tube_length: f(0.0, NO_TUBE),
-    rated_paint: CLEAR,
+    rated_paint: BASECOAT,
     highest_pressure: f(4.0 * BAR, HIGHEST),
     fan_turns: f(1.0, NO_FAN),
     fluid_turns: f(4.0, TURNS),

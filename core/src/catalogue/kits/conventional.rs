@@ -1,9 +1,10 @@
 //! Conventional kits.
 
 use super::{
-    ANGLE, AREAS, BAR, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, FLUID, HEAD, HIGHEST, LAND, ML, MM, MM2,
+    ANGLE, AREAS, BAR, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, ENAMEL, EPOXY, FLUID, HEAD, HIGHEST, LAND, ML,
+    MM, MM2,
 };
-use super::{KitData, NO_POT, NO_TUBE, REST, SHARE, TURNS, areas, f, pot, suction, tip};
+use super::{KitData, NO_POT, NO_TUBE, REST, SHARE, SURFACER, TURNS, areas, f, pot, suction, tip};
 use crate::gun::{Class, Feed};
 
 const FIRST: KitData = KitData {
@@ -41,11 +42,21 @@ pub(super) const KITS: &[KitData] = &[
     KitData {
         id: "conventional-gravity-1.7",
         name: "conventional gun, gravity cup, 1.7 mm",
+        rated_paint: EPOXY,
         ..areas(tip(FIRST, 1.7, 0.9, 4.0, 0.75), [6.90, 5.73, 6.73, 4.61])
+    },
+    KitData {
+        id: "conventional-gravity-3.0",
+        name: "conventional gun, gravity cup, 3.0 mm",
+        rated_paint: SURFACER,
+        cup_volume: f(1000.0 * ML, CUP),
+        rated_pressure: f(4.0 * BAR, "common practice, no source: 3-4.5 bar at the inlet"),
+        ..areas(tip(FIRST, 3.0, 1.2, 6.5, 0.23), [7.33, 6.39, 6.99, 4.72])
     },
     KitData {
         id: "conventional-suction-1.8",
         name: "conventional gun, suction cup, 1.8 mm",
+        rated_paint: ENAMEL,
         ..suction(areas(tip(FIRST, 1.8, 0.9, 4.2, 0.7), [6.50, 5.40, 6.35, 4.34]), 1000.0, -110.0)
     },
     KitData {

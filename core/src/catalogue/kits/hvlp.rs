@@ -1,9 +1,10 @@
 //! HVLP kits.
 
 use super::{
-    ANGLE, AREAS, BAR, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, FLUID, HEAD, HIGHEST, LAND, ML, MM, MM2,
+    ANGLE, AREAS, BAR, BASECOAT, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, FLUID, HEAD, HIGHEST, LAND, ML, MM,
+    MM2,
 };
-use super::{KitData, NO_POT, NO_TUBE, REST, SHARE, TURNS, areas, f, pot, suction, tip};
+use super::{KitData, NO_POT, NO_TUBE, REST, SHARE, SURFACER, TURNS, areas, f, pot, suction, tip};
 use crate::gun::{Class, Feed};
 
 const FIRST: KitData = KitData {
@@ -46,6 +47,7 @@ pub(super) const KITS: &[KitData] = &[
     KitData {
         id: "hvlp-gravity-1.2",
         name: "HVLP gun, gravity cup, 1.2 mm",
+        rated_paint: BASECOAT,
         ..areas(tip(FIRST, 1.2, 0.8, 3.1, 0.8), [9.32, 9.76, 10.97, 8.74])
     },
     FIRST,
@@ -57,11 +59,25 @@ pub(super) const KITS: &[KitData] = &[
     KitData {
         id: "hvlp-gravity-1.8",
         name: "HVLP gun, gravity cup, 1.8 mm",
+        rated_paint: SURFACER,
         ..areas(tip(FIRST, 1.8, 0.9, 4.2, 0.8), [11.30, 11.74, 13.56, 10.37])
+    },
+    KitData {
+        id: "hvlp-gravity-2.2",
+        name: "HVLP gun, gravity cup, 2.2 mm",
+        rated_paint: SURFACER,
+        ..areas(tip(FIRST, 2.2, 1.0, 4.8, 0.6), [13.56, 14.09, 16.28, 12.45])
+    },
+    KitData {
+        id: "hvlp-gravity-2.5",
+        name: "HVLP gun, gravity cup, 2.5 mm",
+        rated_paint: SURFACER,
+        ..areas(tip(FIRST, 2.5, 1.0, 5.4, 0.45), [15.54, 16.14, 18.64, 14.26])
     },
     KitData {
         id: "hvlp-suction-1.8",
         name: "HVLP gun, suction cup, 1.8 mm",
+        rated_paint: SURFACER,
         ..suction(areas(tip(FIRST, 1.8, 0.9, 4.2, 0.8), [11.30, 11.74, 13.56, 10.37]), 1000.0, -110.0)
     },
     KitData {

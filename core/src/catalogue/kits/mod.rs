@@ -34,6 +34,7 @@ const REST: &str = "ours: film on the walls of cup and passages";
 const HOSE_REST: &str = "computed: what the paint hose holds, and the pot's walls";
 const RATED: &str = "common practice for the class";
 const FLUID: &str = "ours: the last turn adds little, so the design point leaves it free";
+const METERED: &str = "ours: a tip this wide for its air is metered by the needle, fully open it floods";
 const HIGHEST: &str = "common practice: body's limit is far higher, sprays are not made beyond";
 const TURNS: &str = "ours: typical count of turns";
 const NO_POT: &str = "a cup has none";
@@ -42,6 +43,11 @@ const NO_TUBE: &str = "a cup on top has none";
 const TUBE: &str = "ours: usual suction tube";
 const HOSE: &str = "common practice: 8 mm paint hose, 6-8 m";
 const CLEAR: (&str, &str) = ("two-pack-clear", "common practice: tip of clears and top coats");
+
+const BASECOAT: (&str, &str) = ("solvent-basecoat", "common practice: tip of basecoats");
+const SURFACER: (&str, &str) = ("primer-surfacer", "common practice: tip of filler primers");
+const EPOXY: (&str, &str) = ("epoxy-primer", "common practice: tip of epoxy primers");
+const ENAMEL: (&str, &str) = ("single-stage-enamel", "common practice: suction guns spray enamels");
 
 const fn f(value: f64, origin: &'static str) -> Figure {
     Figure { value, origin }
@@ -53,7 +59,7 @@ const fn tip(kit: KitData, bore: f64, land: f64, travel: f64, fluid: f64) -> Kit
         tip_bore: f(bore * MM, BORE),
         tip_land: f(land * MM, LAND),
         needle_travel: f(travel * MM, CONE),
-        rated_fluid: f(fluid, FLUID),
+        rated_fluid: f(fluid, if fluid < 0.6 { METERED } else { FLUID }),
         ..kit
     }
 }

@@ -1,9 +1,10 @@
 //! Reduced pressure ("compliant") and low-volume-low-pressure kits.
 
 use super::{
-    ANGLE, AREAS, BAR, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, FLUID, HEAD, HIGHEST, LAND, ML, MM, MM2,
+    ANGLE, AREAS, BAR, BASECOAT, BORE, CLEAR, CONE, CUP, DEGREE, DEPTH, EPOXY, FLUID, HEAD, HIGHEST, LAND,
+    ML, MM, MM2,
 };
-use super::{KitData, NO_POT, NO_TUBE, REST, SHARE, TURNS, areas, f, tip};
+use super::{KitData, NO_POT, NO_TUBE, REST, SHARE, SURFACER, TURNS, areas, f, tip};
 use crate::gun::{Class, Feed};
 
 const COMPLIANT: KitData = KitData {
@@ -53,6 +54,7 @@ pub(super) const KITS: &[KitData] = &[
     KitData {
         id: "compliant-gravity-1.2",
         name: "reduced-pressure gun, gravity cup, 1.2 mm",
+        rated_paint: BASECOAT,
         rated_pressure: f(2.0 * BAR, "common practice, no source: 2-2.5 bar at the inlet"),
         ..areas(tip(COMPLIANT, 1.2, 0.8, 3.2, 0.8), [8.18, 6.30, 6.97, 5.15])
     },
@@ -60,6 +62,7 @@ pub(super) const KITS: &[KitData] = &[
     KitData {
         id: "compliant-gravity-1.8",
         name: "reduced-pressure gun, gravity cup, 1.8 mm",
+        rated_paint: SURFACER,
         rated_pressure: f(2.4 * BAR, "common practice, no source: 2-2.5 bar at the inlet"),
         ..areas(tip(COMPLIANT, 1.8, 0.9, 4.2, 0.7), [7.98, 6.91, 7.51, 5.68])
     },
@@ -73,7 +76,8 @@ pub(super) const KITS: &[KitData] = &[
     KitData {
         id: "lvlp-gravity-1.7",
         name: "LVLP gun, gravity cup, 1.7 mm",
+        rated_paint: EPOXY,
         rated_pressure: f(1.8 * BAR, "common practice, no source: 1-2 bar at the inlet"),
-        ..areas(tip(LVLP, 1.7, 0.9, 4.2, 0.6), [5.95, 6.23, 5.67, 4.53])
+        ..areas(tip(LVLP, 1.7, 0.9, 4.2, 0.4), [5.95, 6.23, 5.67, 4.53])
     },
 ];
