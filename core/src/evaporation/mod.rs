@@ -3,9 +3,11 @@
 mod drying;
 mod shrinking;
 mod solvent;
+mod voc;
 
 pub use drying::{Drying, DryingAir};
 pub use solvent::Volatile;
+pub use voc::Voc;
 
 /// Volume of a droplet (share of its first) against exposure s = integral of (Sh/2) dt / d0^2 [s/m2].
 ///

@@ -2,7 +2,10 @@
 
 use super::document::Document;
 use super::error::JobError;
-use super::{Booth, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, paint_patch, patch};
+use super::{
+    Booth, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, mixing, paint_patch, patch,
+    sheet_window,
+};
 
 /// Temperature of booth and paint where the file gives none [K].
 const ROOM: f64 = 293.15;
@@ -15,7 +18,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let mut notes = Vec::new();
     let kit = patch::kit(doc)?;
     let gun = patch::setting(doc, &kit)?;
-    let (paint, mix) = paint_patch::paint(doc, ROOM, &mut notes)?;
+    let paint_patch::Mixed { paint, mix, recipe, sheet, given } = paint_patch::paint(doc, ROOM, &mut notes)?;
     let part = part(doc)?;
     let stroke = stroke(doc, part, &mut notes)?;
     if matches!(part, PartShape::Tube { .. }) && gun.quarters().is_none() {
@@ -23,13 +26,16 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on the tube", allowed));
     }
     let card = measured::readings(doc, &kit)?;
-    Ok(Job {
+    let mut job = Job {
         text: doc.text.into(),
         name: doc.word("name").unwrap_or("job").into(),
         kit,
         gun,
         paint,
         mix,
+        recipe,
+        sheet,
+        mixing: mixing::mixing(doc),
         booth: Booth {
             temperature: doc.number("booth.temperature").unwrap_or(ROOM),
             humidity: doc.number("booth.humidity").unwrap_or(0.5),
@@ -45,11 +51,14 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
             seed: count(doc, "run.seed", 1),
         },
         notes,
-    })
+        given,
+    };
+    sheet_window::note(&mut job);
+    Ok(job)
 }
 
 /// A whole number; its range, checked before, is inside what f64 holds exactly.
-fn count(doc: &Document<'_>, path: &str, default: u64) -> u64 {
+pub(super) fn count(doc: &Document<'_>, path: &str, default: u64) -> u64 {
     doc.number(path).map_or(default, |x| x as u64)
 }
 

@@ -106,6 +106,11 @@ impl<'t> Document<'t> {
         self.entries.contains_key(path) || self.tables.contains_key(path)
     }
 
+    /// Every key that the file gives.
+    pub fn keys(&self) -> Vec<&'static str> {
+        self.entries.keys().copied().collect()
+    }
+
     /// The number of a key, if the file gives it.
     pub fn number(&self, path: &str) -> Option<f64> {
         match self.get(path)?.value {

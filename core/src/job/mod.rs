@@ -9,17 +9,21 @@ mod key_list;
 mod keys;
 pub mod link;
 mod measured;
+mod mixing;
 mod paint_patch;
 mod patch;
+mod sheet_patch;
+mod sheet_window;
 mod value;
 
 use crate::gun::{GunSetting, Kit};
-use crate::paint::{Mix, Paint};
+use crate::paint::{Mix, Paint, Recipe, Sheet};
 
 pub use edit::{as_written, with_key, without_key};
 pub use error::JobError;
 pub use key_list::KEYS;
 pub use keys::{Key, Kind};
+pub use mixing::{Mixing, Origin};
 
 /// Longest text of a job file [bytes].
 pub const LONGEST_TEXT: usize = 64 * 1024;
@@ -37,6 +41,12 @@ pub struct Job {
     pub paint: Paint,
     /// How it was mixed and thinned.
     pub mix: Mix,
+    /// The tins it was mixed of, with the thinner in use.
+    pub recipe: Recipe,
+    /// The data sheet's window and times; typical where the file is silent (`paint_origin`).
+    pub sheet: Sheet,
+    /// How many parts the paint is mixed for, and what goes with it.
+    pub mixing: Mixing,
     /// Booth air.
     pub booth: Booth,
     /// What is painted.
@@ -53,6 +63,8 @@ pub struct Job {
     pub run: RunSetting,
     /// What the user should know about the file though it is good: keys that are not used, a cup out of its range.
     pub notes: Vec<String>,
+    /// Every key that the file gives.
+    pub given: Vec<&'static str>,
     /// The text it was read from, as the user wrote it.
     pub text: String,
 }

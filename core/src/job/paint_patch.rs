@@ -3,30 +3,66 @@
 
 use super::document::Document;
 use super::error::JobError;
+use super::sheet_patch;
 use super::value::Value;
 use crate::catalogue;
+use crate::evaporation::Volatile;
 use crate::flow_cup::Cup;
-use crate::paint::{Mix, Paint, Recipe, Solvent, ThinningOf};
+use crate::paint::film_arithmetic::solids_by_volume;
+use crate::paint::{Mix, Paint, Recipe, Sheet, Solvent, ThinnerSpeed, ThinningOf};
 
 /// Hardener more or less than usual that is worth a note [-]: ours; products of one class differ as much.
 const OFF_RATIO: f64 = 0.25;
 
-/// Paint as it is in the cup, and how it was mixed. What is worth saying about it goes into `notes`.
-pub(super) fn paint(
-    doc: &Document<'_>,
-    room: f64,
-    notes: &mut Vec<String>,
-) -> Result<(Paint, Mix), JobError> {
+/// A paint as the file has it.
+pub(super) struct Mixed {
+    pub paint: Paint,
+    pub mix: Mix,
+    pub recipe: Recipe,
+    pub sheet: Sheet,
+    /// Keys that the file gives; `paint.thinning` also where a third part of the mix says it.
+    pub given: Vec<&'static str>,
+}
+
+/// Paint as it is in the cup, how it was mixed and what its data sheet says. What is worth saying about it goes into `notes`.
+pub(super) fn paint(doc: &Document<'_>, room: f64, notes: &mut Vec<String>) -> Result<Mixed, JobError> {
     let id = doc.word("paint.kind").ok_or_else(|| doc.missing("paint.kind"))?;
-    let recipe = catalogue::recipe(id).map_err(|e| doc.parameter(&e))?;
+    let recipe = tins(doc, catalogue::recipe(id).map_err(|e| doc.parameter(&e))?)?;
     let mix = mix(doc, &recipe, notes)?;
     let mut paint = recipe.mixed(&mix).map_err(|e| doc.parameter(&e))?;
     lay_over(doc, &mut paint)?;
+    let sheet = sheet_patch::sheet(doc, &recipe, &mut paint)?;
     let temperature = doc.number("paint.temperature").unwrap_or(room);
     let paint = paint.at_temperature(temperature).map_err(|e| doc.parameter(&e))?;
     let paint = measured(doc, paint, notes)?;
     paint.check().map_err(|e| doc.parameter(&e))?;
-    Ok((paint, mix))
+    let mut given = doc.keys();
+    if matches!(doc.get("paint.mix").map(|e| &e.value), Some(Value::Mix(parts)) if parts.len() == 3) {
+        given.push("paint.thinning");
+    }
+    Ok(Mixed { paint, mix, recipe, sheet, given })
+}
+
+/// The tins, with the thinner and the densities that the file names.
+fn tins(doc: &Document<'_>, recipe: Recipe) -> Result<Recipe, JobError> {
+    let speed = doc.word("paint.thinner").and_then(ThinnerSpeed::of).unwrap_or_default();
+    let mut recipe = recipe.thinned_with(speed);
+    let density = |path: &str, field: &mut f64| {
+        if let Some(x) = doc.number(path) {
+            *field = x;
+        }
+    };
+    density("paint.base_density", &mut recipe.base.density);
+    density("paint.thinner_density", &mut recipe.thinner.density);
+    match &mut recipe.hardener {
+        Some(hardener) => density("paint.hardener_density", &mut hardener.density),
+        None if doc.has("paint.hardener_density") => {
+            let allowed = format!("only with a two-pack paint; {} has no hardener", recipe.id);
+            return Err(doc.refuse("paint.hardener_density", "this paint takes no hardener", &allowed));
+        }
+        None => {}
+    }
+    Ok(recipe)
 }
 
 /// The usual mix of the paint, changed where the file says so.
@@ -101,13 +137,11 @@ fn lay_over(doc: &Document<'_>, paint: &mut Paint) -> Result<(), JobError> {
     if let Some(Value::Flag(flag)) = doc.get("paint.isocyanate").map(|e| &e.value) {
         paint.isocyanate = *flag;
     }
-    volatiles(doc, paint);
-    Ok(())
+    volatiles(doc, paint)
 }
 
 /// Solids and volatiles: whichever of the two the file gives, the volatiles fill what the solids leave.
-fn volatiles(doc: &Document<'_>, paint: &mut Paint) {
-    let solids = doc.number("paint.volume_solids").unwrap_or(paint.volume_solids);
+fn volatiles(doc: &Document<'_>, paint: &mut Paint) -> Result<(), JobError> {
     let given = match doc.get("paint.solvents").map(|e| &e.value) {
         Some(Value::Solvents(list)) => list.clone(),
         _ => {
@@ -120,11 +154,35 @@ fn volatiles(doc: &Document<'_>, paint: &mut Paint) {
                 .collect()
         }
     };
+    let solids = match (doc.number("paint.volume_solids"), doc.number("paint.mass_solids")) {
+        (Some(_), Some(_)) => {
+            let allowed = "one of paint.volume_solids, paint.mass_solids";
+            return Err(doc.refuse("paint.mass_solids", "the solids are given twice", allowed));
+        }
+        (Some(solids), None) => solids,
+        (None, Some(mass)) => by_mass(doc, mass, paint.density, &given)?,
+        (None, None) => paint.volume_solids,
+    };
     paint.volume_solids = solids;
     paint.solvents = given
         .into_iter()
         .map(|(name, share)| Solvent { name, volume_share: share * (1.0 - solids) })
         .collect();
+    Ok(())
+}
+
+/// Volume solids from solids by mass and the density of these volatiles.
+fn by_mass(
+    doc: &Document<'_>,
+    mass: f64,
+    density: f64,
+    volatiles: &[(String, f64)],
+) -> Result<f64, JobError> {
+    let mut volatile = 0.0;
+    for (name, share) in volatiles {
+        volatile += share * Volatile::named(name).map_err(|e| doc.parameter(&e))?.density;
+    }
+    solids_by_volume(density, mass, volatile).map_err(|e| doc.parameter(&e))
 }
 
 /// The viscosity as measured with a cup or otherwise, at the paint's temperature.
@@ -156,8 +214,12 @@ fn measured(doc: &Document<'_>, paint: Paint, notes: &mut Vec<String>) -> Result
             "{path}: {seconds} s is outside the {low} to {high} s that the formula of {standard} was made for; it is used all the same"
         ));
     }
-    paint.with_kinematic_viscosity(reading.value).map_err(|e| {
+    let in_use = paint.temperature;
+    let taken_at = doc.number("paint.cup.temperature").unwrap_or(in_use);
+    let paint = paint.at_temperature(taken_at).map_err(|e| doc.parameter(&e))?;
+    let paint = paint.with_kinematic_viscosity(reading.value).map_err(|e| {
         let problem = format!("that is {:.1} mm2/s", reading.value * 1e6);
         doc.refuse(path, &problem, &format!("seconds that give {}", e.allowed))
-    })
+    })?;
+    paint.at_temperature(in_use).map_err(|e| doc.parameter(&e))
 }

@@ -3,9 +3,12 @@
 //! Viscosity: power law above the cup's shear rate down to a floor, mu = mu_cup (rate / 100)^(n - 1). With temperature: -4 % a
 //! degree (cup oils change 3-8 %, seen; a fair default), range 5-40 C.
 
+pub mod film_arithmetic;
+mod plan;
 mod recipe;
 mod sheet;
 
+pub use plan::{Measure, MixNeed, MixPlan};
 pub use recipe::{Component, Mix, Recipe, ThinningOf};
 pub use sheet::{Sheet, ThinnerSpeed};
 

@@ -4,12 +4,14 @@ use super::figures::{
     Counted, Efficiency, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
     SprayFigures, Spread,
 };
+use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
 use super::pattern::{pattern_kind, pattern_sizes};
 use super::shares::{Ends, ends};
 use crate::error::ParameterError;
 use crate::film::evenness;
 use crate::gun::Warning;
+use crate::job::Job;
 use crate::run::Run;
 use crate::set_up::Model;
 use crate::tally::{Fate, GROUPS, standard_error};
@@ -162,6 +164,14 @@ impl Report {
             error("spray.overspray_aerodynamic_median_um", overspray(true));
         }
 
+        let flow = state.paint_flow;
+        let mix = mix(job, sprayed, seconds, flow, &transfer_efficiency, &mut warnings);
+        if let Some(mix) = mix.filter(|_| counted) {
+            let error = landed_error * sprayed * f64::from(mix.parts) * 1e6;
+            errors.insert("mix.on_parts_ml".into(), error);
+            errors.insert("mix.overspray_ml".into(), error);
+        }
+
         Self {
             name: job.name.clone(),
             seed: job.run.seed,
@@ -194,10 +204,36 @@ impl Report {
                 kinematic_mm2_s: job.paint.kinematic_viscosity() * 1e6,
                 volume_solids: job.paint.volume_solids,
             },
+            mix,
             standard_errors: errors,
             warnings,
         }
         .checked()
+    }
+}
+
+/// How much to mix, where the job asks and something is sprayed.
+fn mix(
+    job: &Job,
+    sprayed: f64,
+    seconds: f64,
+    flow: f64,
+    landed: &Efficiency,
+    warnings: &mut Vec<String>,
+) -> Option<MixFigures> {
+    if !job.mixing.asked || job.stroke.burst.is_some() {
+        return None;
+    }
+    let plan = mix_plan(job, sprayed, seconds, flow, landed);
+    match plan.and_then(|plan| MixFigures::new(job, &plan).map(|figures| (plan, figures))) {
+        Ok((plan, figures)) => {
+            warnings.extend(plan.warnings);
+            Some(figures)
+        }
+        Err(error) => {
+            warnings.push(format!("how much to mix cannot be said: {error}"));
+            None
+        }
     }
 }
 

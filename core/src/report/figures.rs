@@ -1,5 +1,6 @@
 //! The report's figures, in the order they are written.
 
+use super::mix::MixFigures;
 use crate::error::ParameterError;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -30,6 +31,9 @@ pub struct Report {
     pub film: FilmFigures,
     /// Paint and time.
     pub paint: PaintFigures,
+    /// How much to mix; where the job asks by a key of [mix].
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mix: Option<MixFigures>,
     /// Standard error of every figure that comes from droplets, by its dotted path.
     pub standard_errors: BTreeMap<String, f64>,
     /// What the painter should be told.

@@ -7,6 +7,7 @@ mod build;
 pub mod chart;
 mod figures;
 mod film_csv;
+mod mix;
 mod model_range;
 mod pattern;
 mod shares;
@@ -17,5 +18,6 @@ pub use figures::{
     SprayFigures, Spread,
 };
 pub use film_csv::film_csv;
+pub use mix::{MixFigures, mix_plan};
 pub use pattern::{PatternKind, PatternSizes, pattern_kind, pattern_sizes, shape};
 pub use words::words;

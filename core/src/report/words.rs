@@ -1,7 +1,7 @@
 //! The report in a few lines of words and units, the answer first.
 
 use super::shares::wanted;
-use super::{Efficiency, FateShares, Report, Spread};
+use super::{Efficiency, FateShares, MixFigures, Report, Spread};
 use crate::job::Job;
 
 /// The report as one reads it at a terminal.
@@ -15,6 +15,9 @@ pub fn words(report: &Report, job: &Job) -> String {
         named("paint", &paint(report)),
         named("dry film", &spread(report.film.dry_um)),
     ];
+    if let Some(mix) = &report.mix {
+        lines.insert(5, named("mix", &to_mix(mix)));
+    }
     if let Some((low, high)) = wanted(job) {
         let share =
             report.film.in_band_percent.map(|p| format!(": so on {} of 100 of the area", share(p / 100.0)));
@@ -86,6 +89,22 @@ fn paint(report: &Report) -> String {
         short(p.on_part_ml),
         short(p.lost_ml)
     )
+}
+
+/// "240 mL for 6 parts: base 145 mL (143 g), ...".
+fn to_mix(mix: &MixFigures) -> String {
+    let one = |name: &str, ml: f64, g: f64| format!("{name} {} mL ({} g)", short(ml), short(g));
+    let mut tins = vec![one("base", mix.base_ml, mix.base_g)];
+    for (name, ml, g) in
+        [("hardener", mix.hardener_ml, mix.hardener_g), ("thinner", mix.thinner_ml, mix.thinner_g)]
+    {
+        if ml > 0.0 {
+            tins.push(one(name, ml, g));
+        }
+    }
+    let lots = if mix.lots > 1 { format!("; {} lots, each", mix.lots) } else { ":".into() };
+    let parts = if mix.parts == 1 { "1 part".into() } else { format!("{} parts", mix.parts) };
+    format!("{} mL for {parts}{lots} {}", short(mix.mixed_ml), tins.join(", "))
 }
 
 fn spread(film: Spread) -> String {

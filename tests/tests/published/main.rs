@@ -10,6 +10,7 @@ mod drag;
 mod eddies;
 mod evaporation;
 mod exposure;
+mod film;
 mod impaction;
 mod jet;
 mod overlap;
