@@ -56,6 +56,9 @@ fn cup(doc: &Document<'_>, sheet: &mut Sheet) -> Result<(), JobError> {
         sheet.cup_seconds = seconds;
         return Ok(());
     }
+    if sheet.cup == typical {
+        return Ok(());
+    }
     for seconds in &mut sheet.cup_seconds {
         let reading = typical.viscosity(*seconds).and_then(|nu| sheet.cup.seconds(nu.value));
         *seconds = reading

@@ -8,6 +8,7 @@ mod good;
 mod keys;
 mod layout;
 mod link;
+mod sheet;
 mod units;
 
 use std::path::PathBuf;

@@ -30,3 +30,27 @@ fn refinish_times_are_below_the_formula_and_flagged() {
         assert!(!reading.in_range);
     }
 }
+
+/// Every cup over its whole range: both ways, rising, and nonsense refused; ends computed from the formulas.
+#[test]
+fn every_cup_both_ways() {
+    let mut seen = 0;
+    for row in rows("flow-cup-standards/ranges.csv") {
+        let cup = Cup::from_id(&row[0]).unwrap();
+        let [low, high] = [number(&row[1]), number(&row[2])];
+        assert_eq!(cup.range(), [low, high], "{row:?}");
+        for (seconds, nu) in [(low, number(&row[3])), (high, number(&row[4]))] {
+            let reading = cup.viscosity(seconds).unwrap();
+            close(&row[0], reading.value * 1e6, nu, 2e-4);
+            assert!(reading.in_range && (cup.seconds(reading.value).unwrap().value - seconds).abs() < 1e-9);
+        }
+        let zero = number(&row[5]);
+        assert!((cup.zero() - zero).abs() < 6e-3, "{row:?}");
+        for refused in [zero - 0.01, 0.0, -1.0, f64::NAN] {
+            assert!(cup.viscosity(refused).is_err(), "{row:?} {refused}");
+        }
+        assert!(!cup.viscosity(zero + 0.02).unwrap().in_range && cup.seconds(0.0).is_err());
+        seen += 1;
+    }
+    assert_eq!(seen, Cup::all().count());
+}
