@@ -1,16 +1,19 @@
 //! Generic kits and paints: data, no makers' names. Every figure says where it comes from.
 
+mod compressors;
 mod kit_data;
 mod kits;
 mod paint_data;
 mod paints;
 
+pub use compressors::CompressorData;
 pub use kit_data::KitData;
 pub use paint_data::{ComponentData, PaintData, SheetData};
 
 use crate::error::ParameterError;
 use crate::gun::{Feed, Kit};
 use crate::paint::{Paint, Recipe};
+use crate::supply::Compressor;
 
 /// What is said beside every paint of the catalogue.
 pub const PAINT_NOTE: &str = "typical, replace by the product's data sheet";
@@ -34,6 +37,22 @@ pub fn kits() -> &'static [KitData] {
 #[must_use]
 pub fn paints() -> &'static [PaintData] {
     paints::ALL
+}
+
+/// All compressors of the catalogue, by delivered air.
+#[must_use]
+pub fn compressors() -> &'static [CompressorData] {
+    compressors::ALL
+}
+
+/// The compressor of an id such as "workshop-2kW".
+///
+/// # Errors
+/// Unknown id: the error names the nearest known one and lists all.
+pub fn compressor(id: &str) -> Result<Compressor, ParameterError> {
+    let found = compressors::ALL.iter().find(|c| c.id == id);
+    let known = compressors::ALL.iter().map(|c| c.id);
+    found.map(CompressorData::compressor).ok_or_else(|| unknown("supply.compressor", id, known))
 }
 
 /// The kit of an id such as "hvlp-gravity-1.3".

@@ -5,9 +5,7 @@
 
 use super::spec::Kit;
 use crate::air::{Jet, ROOM_PRESSURE, free_density, orifice};
-
-/// Steps at most: a third of them halve the interval, which brings it below 1e-13 of the pressure.
-const STEPS: usize = 150;
+use crate::root::falling as balance;
 
 /// Air flowing through a gun. All SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,41 +57,4 @@ impl GunAir {
     pub fn axial_momentum(&self, horn_angle: f64) -> f64 {
         self.annulus.momentum() + self.horns.momentum() * crate::math::cos(horn_angle)
     }
-}
-
-/// The pressure in `low..=high` at which `surplus`, falling with pressure, is zero.
-///
-/// False position (Illinois), every third step a halving so that the interval closes however bent the curve is.
-fn balance(low: f64, high: f64, surplus: impl Fn(f64) -> f64) -> f64 {
-    let (mut a, mut b) = (low, high);
-    let (mut fa, mut fb) = (surplus(a), surplus(b));
-    if fa <= 0.0 {
-        return a;
-    }
-    if fb >= 0.0 {
-        return b;
-    }
-    let mut last_side = 0;
-    for i in 0..STEPS {
-        if b - a < 1e-13 * b {
-            break;
-        }
-        let halving = i % 3 == 2;
-        let p = if halving { 0.5 * (a + b) } else { (a * fb - b * fa) / (fb - fa) };
-        let f = surplus(p);
-        let side = if f > 0.0 { 1 } else { -1 };
-        if side > 0 {
-            (a, fa) = (p, f);
-            if last_side > 0 {
-                fb *= 0.5;
-            }
-        } else {
-            (b, fb) = (p, f);
-            if last_side < 0 {
-                fa *= 0.5;
-            }
-        }
-        last_side = if halving { 0 } else { side };
-    }
-    0.5 * (a + b)
 }

@@ -4,7 +4,7 @@ use super::document::Document;
 use super::error::JobError;
 use super::{
     Booth, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, mixing, paint_patch, patch,
-    sheet_window,
+    sheet_window, supply_patch,
 };
 
 /// Temperature of booth and paint where the file gives none [K].
@@ -20,15 +20,21 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let gun = patch::setting(doc, &kit)?;
     let paint_patch::Mixed { paint, mix, recipe, sheet, given } = paint_patch::paint(doc, ROOM, &mut notes)?;
     let part = part(doc)?;
-    let stroke = stroke(doc, part, &mut notes)?;
+    let stroke = stroke(doc, part, sheet.flash, &mut notes)?;
     if matches!(part, PartShape::Tube { .. }) && gun.quarters().is_none() {
         let allowed = "0, 90, 180, 270 or 360 deg before a tube";
         return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on the tube", allowed));
     }
     let card = measured::readings(doc, &kit)?;
+    let booth = Booth {
+        temperature: doc.number("booth.temperature").unwrap_or(ROOM),
+        humidity: doc.number("booth.humidity").unwrap_or(0.5),
+    };
     let mut job = Job {
         text: doc.text.into(),
         name: doc.word("name").unwrap_or("job").into(),
+        supply: supply_patch::supply(doc, &booth)?,
+        air_prices: supply_patch::prices(doc),
         kit,
         gun,
         paint,
@@ -36,10 +42,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         recipe,
         sheet,
         mixing: mixing::mixing(doc),
-        booth: Booth {
-            temperature: doc.number("booth.temperature").unwrap_or(ROOM),
-            humidity: doc.number("booth.humidity").unwrap_or(0.5),
-        },
+        booth,
         part,
         lean: lean(doc)?,
         stroke,
@@ -97,7 +100,12 @@ fn lean(doc: &Document<'_>) -> Result<f64, JobError> {
     }
 }
 
-fn stroke(doc: &Document<'_>, part: PartShape, notes: &mut Vec<String>) -> Result<StrokePlan, JobError> {
+fn stroke(
+    doc: &Document<'_>,
+    part: PartShape,
+    flash: f64,
+    notes: &mut Vec<String>,
+) -> Result<StrokePlan, JobError> {
     let burst = doc.number("stroke.burst");
     let distance = required(doc, "stroke.distance")?;
     if let PartShape::Panel { .. } = part {
@@ -130,6 +138,8 @@ fn stroke(doc: &Document<'_>, part: PartShape, notes: &mut Vec<String>) -> Resul
         coats: doc.number("stroke.coats").map_or(1, |x| x as u32),
         fan_axis: if doc.word("stroke.fan_axis") == Some("along") { FanAxis::Along } else { FanAxis::Across },
         sides: doc.number("stroke.sides").map_or(1, |x| x as u32),
+        turn: doc.number("stroke.turn").unwrap_or(1.0),
+        flash: doc.number("stroke.flash").unwrap_or(flash),
         burst,
     })
 }

@@ -14,6 +14,11 @@ pub(super) fn paints() -> Vec<&'static str> {
     catalogue::paints().iter().map(|p| p.id).collect()
 }
 
+/// Compressors of the catalogue.
+pub(super) fn compressors() -> Vec<&'static str> {
+    catalogue::compressors().iter().map(|c| c.id).collect()
+}
+
 /// Flow cups.
 pub(super) fn cups() -> Vec<&'static str> {
     Cup::all().map(Cup::id).collect()

@@ -62,6 +62,11 @@ impl<'t> Document<'t> {
             let is_table_name =
                 KEYS.iter().any(|k| k.path.strip_prefix(&*path).is_some_and(|r| r.starts_with('.')));
             match (Key::find(&path), value.get_ref()) {
+                // A name that stands for a catalogue entry or for the keys of one's own.
+                (Some(_), DeValue::Table(inner)) if is_table_name => {
+                    self.tables.insert(path.clone(), value.span());
+                    self.walk(inner, &path, errors);
+                }
                 (Some(key), leaf) => match read(key, leaf) {
                     Ok(read) => {
                         let written = written(self.text, value);
@@ -143,6 +148,14 @@ impl<'t> Document<'t> {
         }
     }
 
+    /// The others on the tank, if the file gives them.
+    pub fn air_users(&self, path: &str) -> Option<&[(String, f64)]> {
+        match &self.get(path)?.value {
+            Value::AirUsers(list) => Some(list),
+            _ => None,
+        }
+    }
+
     /// Refuses the value that the file gives for a key or table; where it gives none, names the nearest table.
     pub fn refuse(&self, path: &str, problem: &str, allowed: &str) -> JobError {
         if let Some(entry) = self.get(path) {
@@ -190,6 +203,9 @@ pub(super) fn unknown(text: &str, span: Range<usize>, prefix: &str, path: &str) 
     let place = if prefix.is_empty() { "keys and tables".into() } else { format!("keys of {prefix}") };
     let allowed = format!("{place}: {}", known.join(", "));
     let error = JobError::at(text, span, path, "", "there is no such key", &allowed);
+    if word == "displacement" {
+        return error.hint(super::supply_patch::DISPLACEMENT);
+    }
     let elsewhere = KEYS.iter().find(|k| k.path.rsplit('.').next() == Some(word));
     match (nearest(word, &known), elsewhere) {
         (_, Some(key)) => error.hint(format!("did you mean {}?", key.path)),

@@ -4,8 +4,13 @@ use super::keys::{Key, Kind};
 use crate::gun::Fault;
 use crate::units::Quantity;
 
-use Kind::{Band, Choice, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents, Text, Words};
-use Quantity::{Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension};
+use Kind::{
+    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents,
+    Text, Words,
+};
+use Quantity::{
+    AirFlow, Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension,
+};
 use Quantity::{Mass, Temperature, Time, Viscosity, Volume};
 
 const fn key(
@@ -31,6 +36,28 @@ const PAINT: &str = "the paint's";
 pub const KEYS: &[Key] = &[
     key("version", Count, ("1", "1"), "required", "version of this format"),
     key("name", Text, NONE, "\"job\"", "name of the job, shown with its results"),
+
+    key("supply.compressor", CompressorId, NONE, "required with [supply]", "compressor out of the catalogue, or a table with the keys below"),
+    key("supply.compressor.like", CompressorId, NONE, "none", "compressor of the catalogue whose figures hold where the table gives none"),
+    key("supply.compressor.delivered_air", q(AirFlow), ("1 L/min", "20000 L/min"), "required without like", "air that comes out, never displacement (what the pistons sweep, a larger number)"),
+    key("supply.compressor.tank", q(Volume), ("0.1 L", "20000 L"), "required without like", "volume of the tank"),
+    key("supply.compressor.cut_in", q(Pressure), ("0.5 bar", "15 bar"), "6 bar", "tank pressure at which it starts"),
+    key("supply.compressor.cut_out", q(Pressure), ("0.6 bar", "16 bar"), "8 bar", "tank pressure at which it stops"),
+    key("supply.reference", Choice(&["free-air", "iso-1217", "iso-2787", "iso-2533", "din-1343", "anr", "us-scfm", "us-scfm-gas"]), NONE, "\"free-air\"", "state that the air flows of this table are counted at"),
+    key("supply.regulator", q(Pressure), ("0.2 bar", "16 bar"), "as the job needs it", "what the wall regulator's gauge shows at rest"),
+    key("supply.hose.bore", q(Length), ("2 mm", "50 mm"), "8 mm", "inner diameter of the hose"),
+    key("supply.hose.length", q(Length), ("0.1 m", "200 m"), "10 m", "length of the hose"),
+    key("supply.couplings", Count, ("0", "20"), "2", "quick couplings between regulator and gun, plug and socket counted as one"),
+    key("supply.coupling", Choice(&["standard", "full-bore"]), NONE, "\"standard\"", "kind of coupling"),
+    key("supply.also", AirUsers, NONE, "none", "others on the same tank, all the time: an air-fed mask above all"),
+    key("supply.intake_temperature", q(Temperature), ("-10 C", "60 C"), "the booth's", "room the compressor draws from"),
+    key("supply.intake_humidity", Share, UNIT_SHARE, "the booth's", "its relative humidity"),
+    key("supply.tank_temperature", q(Temperature), ("-10 C", "120 C"), "15 C above the intake", "air in the tank"),
+    key("supply.price.hose", Number, ("0", "1000000"), "none", "what the next wider hose would cost, any money"),
+    key("supply.price.short_hose", Number, ("0", "1000000"), "none", "what half the hose would cost"),
+    key("supply.price.couplings", Number, ("0", "1000000"), "none", "what full-bore couplings would cost"),
+    key("supply.price.tank", Number, ("0", "1000000"), "none", "what a further tank of the same size would cost"),
+    key("supply.price.compressor", Number, ("0", "1000000"), "none", "what the next larger compressor would cost"),
 
     key("gun.kit", KitId, NONE, "required", "gun and nozzle set out of the catalogue"),
     key("gun.inlet_pressure", q(Pressure), ("0.2 bar", "8 bar"), "the kit's rated pressure", "gauge pressure at the gun's inlet, trigger open; never above the kit's highest"),
@@ -129,6 +156,8 @@ pub const KEYS: &[Key] = &[
     key("stroke.overlap", Share, ("0", "0.95"), "0.5", "overlap of neighbouring passes, share of the fan height at this distance"),
     key("stroke.lead", q(Length), ("0 mm", "500 mm"), "60 mm", "trigger on past each edge: lead-in and run-out"),
     key("stroke.coats", Count, ("1", "10"), "1", "coats, one after the other"),
+    key("stroke.turn", q(Time), ("0 s", "60 s"), "1 s", "trigger off between two passes; matters to the air alone"),
+    key("stroke.flash", q(Time), ("0 s", "72 h"), "the data sheet's", "wait between two coats; matters to the air alone"),
     key("stroke.fan_axis", Choice(&["across", "along"]), NONE, "\"across\"", "tubes: the fan's long axis against the stroke"),
     key("stroke.sides", Count, ("1", "12"), "1", "tubes: passes from this many directions, evenly round it"),
     key("stroke.burst", q(Time), ("0.05 s", "60 s"), "none", "trigger on for this long, gun held still at the middle; there are no passes then"),

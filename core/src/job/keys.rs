@@ -31,6 +31,10 @@ pub enum Kind {
     CupId,
     /// Parts by volume, "2:1" or "4:1:1".
     Mix,
+    /// Id of a compressor of the catalogue; a table of its own keys may stand in its place.
+    CompressorId,
+    /// Others on the tank: `[{ name = "air-fed mask", air = "170 L/min" }, ...]`.
+    AirUsers,
     /// Volatiles: `[{ name = "n-butyl acetate", share = "60 %" }, ...]`, shares of the volatile part.
     Solvents,
 }
@@ -54,7 +58,8 @@ impl Kind {
             Kind::PaintId => "paint".into(),
             Kind::CupId => "cup".into(),
             Kind::Mix => "parts".into(),
-            Kind::Solvents => "list".into(),
+            Kind::CompressorId => "compressor".into(),
+            Kind::Solvents | Kind::AirUsers => "list".into(),
         }
     }
 }
@@ -136,6 +141,13 @@ impl Key {
                 format!("a paint of the catalogue: {}", super::catalogue_ids::paints().join(", "))
             }
             Kind::CupId => format!("a flow cup: {}", super::catalogue_ids::cups().join(", ")),
+            Kind::CompressorId => format!(
+                "a compressor of the catalogue: {}",
+                super::catalogue_ids::compressors().join(", ")
+            ),
+            Kind::AirUsers => {
+                "up to eight of { name = \"air-fed mask\", air = \"170 L/min\" }, air 0.1 to 20000 L/min".into()
+            }
             Kind::Mix => {
                 "parts by volume of base and hardener, and of thinner if there are three, each 0.01 to 100, such as \"2:1\" or \"4:1:1\"".into()
             }

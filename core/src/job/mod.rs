@@ -14,10 +14,12 @@ mod paint_patch;
 mod patch;
 mod sheet_patch;
 mod sheet_window;
+mod supply_patch;
 mod value;
 
 use crate::gun::{GunSetting, Kit};
 use crate::paint::{Mix, Paint, Recipe, Sheet};
+use crate::supply::Supply;
 
 pub use edit::{as_written, with_key, without_key};
 pub use error::JobError;
@@ -33,6 +35,10 @@ pub const LONGEST_TEXT: usize = 64 * 1024;
 pub struct Job {
     /// Name the user gave it.
     pub name: String,
+    /// Air supply; without one the inlet pressure is simply held.
+    pub supply: Option<Supply>,
+    /// What changes of the supply would cost.
+    pub air_prices: AirPrices,
     /// Gun and nozzle set, overrides of the file applied.
     pub kit: Kit,
     /// Knobs and air.
@@ -77,6 +83,18 @@ impl Job {
     /// the wrong kind or out of range, a required key that is missing, keys that exclude each other.
     pub fn from_toml(text: &str) -> Result<Self, JobError> {
         build::build(&document::Document::parse(text)?)
+    }
+}
+
+/// Prices of changes to the air supply, by their keys; any money.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct AirPrices(pub Vec<(&'static str, f64)>);
+
+impl AirPrices {
+    /// The price of a key such as "supply.price.hose".
+    #[must_use]
+    pub fn of(&self, key: &str) -> Option<f64> {
+        self.0.iter().find(|(k, _)| *k == key).map(|(_, price)| *price)
     }
 }
 
@@ -134,6 +152,10 @@ pub struct StrokePlan {
     pub fan_axis: FanAxis,
     /// Tubes: passes from this many directions, evenly round it, 1..=12.
     pub sides: u32,
+    /// Trigger off between two passes [s].
+    pub turn: f64,
+    /// Wait between two coats [s].
+    pub flash: f64,
     /// Trigger on, gun held still at the middle [s]; then there are no passes.
     pub burst: Option<f64>,
 }

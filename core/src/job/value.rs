@@ -22,6 +22,8 @@ pub(super) enum Value {
     Mix(Vec<f64>),
     /// Name and share of the volatile part.
     Solvents(Vec<(String, f64)>),
+    /// Name and air [m3/s].
+    AirUsers(Vec<(String, f64)>),
 }
 
 /// What is wrong with a value, and a hint.
@@ -203,6 +205,47 @@ fn solvents(value: &DeValue<'_>) -> Result<Value, Refusal> {
     Ok(Value::Solvents(out))
 }
 
+fn air_users(value: &DeValue<'_>) -> Result<Value, Refusal> {
+    let DeValue::Array(list) = value else {
+        return refuse(format!("it is {}, where a list is needed", is_a(value)));
+    };
+    if list.len() > 8 {
+        return refuse(format!("it has {} entries", list.len()));
+    }
+    let mut out = Vec::new();
+    for item in list {
+        let DeValue::Table(table) = item.get_ref() else {
+            return refuse(format!("an entry is {}, where a table is needed", is_a(item.get_ref())));
+        };
+        let (mut name, mut air) = (None, None);
+        for (key, value) in table {
+            match key.get_ref().as_ref() {
+                "name" => name = Some(one_line(value.get_ref())?),
+                "air" => air = Some(quantity(Quantity::AirFlow, value.get_ref())?),
+                other => return refuse(format!("an entry has a key \"{other}\" that is not known")),
+            }
+        }
+        let (Some(name), Some(air)) = (name, air) else {
+            return refuse("an entry lacks its name or its air");
+        };
+        // 0.1 to 20,000 L/min; a whole millionth is left for the rounding of units.
+        if !(1.666_665e-6..=0.333_334).contains(&air) {
+            return refuse(format!("the air of {name} is outside 0.1 to 20000 L/min"));
+        }
+        out.push((name, air));
+    }
+    Ok(Value::AirUsers(out))
+}
+
+/// Text of one line.
+fn one_line(value: &DeValue<'_>) -> Result<String, Refusal> {
+    let words = text(value)?;
+    if words.chars().any(char::is_control) || words.chars().count() > 120 {
+        return refuse("it is too long or holds control characters");
+    }
+    Ok(words.into())
+}
+
 fn in_range(key: &Key, x: f64) -> Result<f64, Refusal> {
     match key.limits() {
         Some((low, _)) if x < low => refuse(format!("it is below {}", key.range.0)),
@@ -243,19 +286,15 @@ pub(super) fn read(key: &Key, value: &DeValue<'_>) -> Result<Value, Refusal> {
             DeValue::Boolean(flag) => Ok(Value::Flag(*flag)),
             other => refuse(format!("it is {}, where true or false is needed", is_a(other))),
         },
-        Kind::Text => {
-            let words = text(value)?;
-            if words.chars().any(char::is_control) || words.chars().count() > 120 {
-                return refuse("it is too long or holds control characters");
-            }
-            Ok(Value::Text(words.into()))
-        }
+        Kind::Text => one_line(value).map(Value::Text),
         Kind::Choice(words) => one_of(value, words),
         Kind::Words(words) => list_of(value, words),
         Kind::KitId => one_of(value, &super::catalogue_ids::kits()),
         Kind::PaintId => one_of(value, &super::catalogue_ids::paints()),
         Kind::CupId => one_of(value, &super::catalogue_ids::cups()),
         Kind::Mix => mix(value),
+        Kind::CompressorId => one_of(value, &super::catalogue_ids::compressors()),
+        Kind::AirUsers => air_users(value),
         Kind::Solvents => solvents(value),
     }
 }

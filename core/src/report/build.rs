@@ -8,6 +8,7 @@ use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
 use super::pattern::{pattern_kind, pattern_sizes};
 use super::shares::{Ends, ends};
+use super::supply::SupplyFigures;
 use crate::error::ParameterError;
 use crate::film::evenness;
 use crate::gun::Warning;
@@ -54,6 +55,8 @@ impl Report {
         warnings.extend(job.notes.iter().cloned());
         let counted = run.flown() >= FEWEST;
 
+        let air = prepared.air_answer(&strokes)?;
+        warnings.extend(air.iter().flat_map(|answer| answer.warnings.iter().map(ToString::to_string)));
         let sprayed = spray.volume_flow * seconds;
         let (dry_mean, dry_error) = film.mean_dry();
         let solids_sprayed = (sprayed * spray.volume_solids).max(1e-18);
@@ -187,6 +190,7 @@ impl Report {
                 air_liquid_ratio: state.air_liquid_ratio(),
                 hvlp: state.hvlp,
             },
+            supply: air.as_ref().map(SupplyFigures::new),
             spray: spray_figures,
             pattern,
             film: FilmFigures {

@@ -1,6 +1,7 @@
 //! The report's figures, in the order they are written.
 
 use super::mix::MixFigures;
+use super::supply::SupplyFigures;
 use crate::error::ParameterError;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -22,6 +23,9 @@ pub struct Report {
     pub fates: FateShares,
     /// The gun as set.
     pub gun: GunFigures,
+    /// Air supply, where the job has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub supply: Option<SupplyFigures>,
     /// Droplets.
     pub spray: SprayFigures,
     /// Pattern on the large card.

@@ -11,6 +11,7 @@ mod mix;
 mod model_range;
 mod pattern;
 mod shares;
+mod supply;
 mod words;
 
 pub use figures::{
@@ -20,4 +21,5 @@ pub use figures::{
 pub use film_csv::film_csv;
 pub use mix::{MixFigures, mix_plan};
 pub use pattern::{PatternKind, PatternSizes, pattern_kind, pattern_sizes, shape};
+pub use supply::SupplyFigures;
 pub use words::words;

@@ -1,7 +1,7 @@
 //! The report in a few lines of words and units, the answer first.
 
 use super::shares::wanted;
-use super::{Efficiency, FateShares, MixFigures, Report, Spread};
+use super::{Efficiency, FateShares, MixFigures, Report, Spread, SupplyFigures};
 use crate::job::Job;
 
 /// The report as one reads it at a terminal.
@@ -42,6 +42,7 @@ pub fn words(report: &Report, job: &Job) -> String {
             gun.inlet_bar, gun.cap_bar, gun.free_air_l_min, gun.fluid_ml_min
         ),
     ));
+    lines.extend(report.supply.map(|supply| named("air", &air(&supply))));
     lines.push(named(
         "droplets",
         &format!("Sauter mean {:.0} um, median by volume {:.0} um", spray.sauter_um, spray.volume_median_um),
@@ -105,6 +106,26 @@ fn to_mix(mix: &MixFigures) -> String {
     let lots = if mix.lots > 1 { format!("; {} lots, each", mix.lots) } else { ":".into() };
     let parts = if mix.parts == 1 { "1 part".into() } else { format!("{} parts", mix.parts) };
     format!("{} mL for {parts}{lots} {}", short(mix.mixed_ml), tins.join(", "))
+}
+
+/// "holds for ever: 290 L/min delivered, 120 over; wall gauge 2.4 bar with the trigger pulled".
+fn air(s: &SupplyFigures) -> String {
+    let verdict = match (s.verdict, s.on_s, s.wait_s) {
+        ("for-ever", ..) => "holds for ever".to_string(),
+        ("this-job", ..) => "holds for this job".to_string(),
+        ("runs-down", Some(on), Some(wait)) => {
+            format!("lasts {} s of trigger, then wait {} s", short(on), short(wait))
+        }
+        ("runs-down", Some(on), None) => format!("lasts {} s of trigger", short(on)),
+        _ => format!("never gives {:.1} bar at the gun: {:.1}", s.wanted_bar, s.gun_inlet_bar),
+    };
+    let spare = if s.margin_l_min < 0.0 {
+        format!("{:.0} L/min short", -s.margin_l_min)
+    } else {
+        format!("{:.0} L/min to spare", s.margin_l_min)
+    };
+    let wall = s.wall_gauge_bar.map(|wall| format!("; wall gauge {wall:.1} bar with the trigger pulled"));
+    format!("{verdict}, {spare}{}", wall.unwrap_or_default())
 }
 
 fn spread(film: Spread) -> String {

@@ -12,6 +12,7 @@ use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
 use crate::stroke::{Lay, Strokes, Swept};
+use crate::supply::Answer;
 use crate::tally::Grid;
 
 /// Bin of a footprint [m].
@@ -53,8 +54,10 @@ fn no_spray(job: &Job, state: &State) -> Option<(&'static str, String)> {
 /// A job ready to fly.
 #[derive(Debug, Clone)]
 pub struct Prepared {
-    /// The job.
+    /// The job, its inlet pressure as the air supply gives it.
     pub job: Job,
+    /// Inlet pressure that the job asks for [Pa gauge].
+    pub wanted_pressure: f64,
     /// The gun as set.
     pub state: State,
     /// What leaves it.
@@ -73,6 +76,8 @@ impl Prepared {
     /// # Errors
     /// No paint flows, or a value out of a model's range, by its key.
     pub fn new(job: Job) -> Result<Self, ParameterError> {
+        let wanted_pressure = job.gun.inlet_pressure;
+        let job = set_up::supplied(job)?;
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
         let tube = matches!(job.part, PartShape::Tube { .. });
         let quarters = quarters(&job)?;
@@ -145,7 +150,7 @@ impl Prepared {
             [Purpose::Emission, Purpose::Flight, Purpose::Wall],
         )
         .turned(turn);
-        Ok(Self { job, state, spray, card, course, lay })
+        Ok(Self { job, wanted_pressure, state, spray, card, course, lay })
     }
 
     /// Where the passes lie depends on the fan's height, so the film waits for the card.
@@ -201,6 +206,16 @@ impl Prepared {
             }
         };
         Strokes::plan(&self.job.stroke, &self.job.part, across)
+    }
+
+    /// Will the air do, over these strokes? None where the job has no supply.
+    ///
+    /// # Errors
+    /// A figure of the supply out of range, by its key.
+    pub fn air_answer(&self, strokes: &Strokes) -> Result<Option<Answer>, ParameterError> {
+        let mut asked = self.job.clone();
+        asked.gun.inlet_pressure = self.wanted_pressure;
+        set_up::air_answer(&asked, &set_up::trigger_times(strokes, &self.job.stroke))
     }
 
     /// What the counts stand for, to be swept along `strokes`.

@@ -2,9 +2,13 @@
 //!
 //! Here gun and atomizer meet. Equation of the whole: `docs/methods/drop-size.md`, `pattern.md`.
 
+mod air_fixes;
+mod air_supply;
 mod size_range;
 mod window;
 
+pub use air_fixes::{Change, Fix, Short, air_fixes};
+pub use air_supply::{air_answer, air_answer_of, gun_air, one_minute, supplied, trigger_times};
 pub use size_range::SizeVariant;
 
 use crate::air::{self, free_density};

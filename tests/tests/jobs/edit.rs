@@ -127,6 +127,8 @@ fn every_key_can_be_set_and_taken_out() {
             Kind::KitId => vec!["hvlp-gravity-1.3".into()],
             Kind::PaintId => vec!["two-pack-clear".into()],
             Kind::CupId => vec!["din-4".into()],
+            Kind::CompressorId => vec!["workshop-2kW".into()],
+            Kind::AirUsers => vec!["[{ name = \"mask\", air = \"170 L/min\" }]".into()],
             Kind::Mix => vec!["4:1:1".into()],
             Kind::Solvents => vec!["[{ name = \"acetone\", share = 1 }]".into()],
             _ => vec![key.range.0.into(), key.range.1.into()],

@@ -61,7 +61,9 @@ fn units_row(quantity: Quantity) -> String {
 /// Ids that a key may name; `None` for a key of another kind.
 fn ids_row(key: &Key) -> Option<String> {
     let ids = match key.kind {
-        Kind::KitId | Kind::PaintId | Kind::CupId => key.allowed().split_once(": ")?.1.to_string(),
+        Kind::KitId | Kind::PaintId | Kind::CupId | Kind::CompressorId => {
+            key.allowed().split_once(": ")?.1.to_string()
+        }
         Kind::Solvents => key.allowed().split_once("names: ")?.1.to_string(),
         _ => return None,
     };

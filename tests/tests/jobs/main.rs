@@ -9,6 +9,7 @@ mod keys;
 mod layout;
 mod link;
 mod sheet;
+mod supply;
 mod units;
 
 use std::path::PathBuf;

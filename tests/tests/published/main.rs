@@ -15,6 +15,7 @@ mod impaction;
 mod jet;
 mod overlap;
 mod sizes;
+mod supply;
 mod table;
 mod tip;
 mod tube_flow;

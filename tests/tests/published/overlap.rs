@@ -82,6 +82,8 @@ impl Exact {
             coats: 1,
             fan_axis: FanAxis::Across,
             sides: 1,
+            turn: 1.0,
+            flash: 0.0,
             burst: None,
         };
         let strokes = Strokes::plan(&plan, &PartShape::Panel { width: 0.6, height: 2.0 }, FAN);
