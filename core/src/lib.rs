@@ -11,6 +11,7 @@ pub mod emission;
 pub mod error;
 pub mod evaporation;
 pub mod film;
+pub mod fit;
 pub mod flight;
 pub mod flow_cup;
 pub mod gun;

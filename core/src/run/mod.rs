@@ -261,8 +261,9 @@ pub trait Tally: Send {
     fn merge(&mut self, other: &Self);
 }
 
+/// Flies droplets `from..to` on all threads where the crate has them.
 #[cfg(feature = "parallel")]
-fn fly_all<T: Tally>(
+pub(crate) fn fly_all<T: Tally>(
     course: &Course,
     level: Level,
     from: u64,
@@ -288,8 +289,15 @@ fn fly_all<T: Tally>(
         })
 }
 
+/// Flies droplets `from..to`.
 #[cfg(not(feature = "parallel"))]
-fn fly_all<T: Tally>(course: &Course, level: Level, from: u64, to: u64, empty: impl Fn() -> T) -> T {
+pub(crate) fn fly_all<T: Tally>(
+    course: &Course,
+    level: Level,
+    from: u64,
+    to: u64,
+    empty: impl Fn() -> T,
+) -> T {
     let (mut tally, mut batch) = (empty(), Batch::default());
     course.fly(level, from, to, &mut batch, |o| tally.count(o));
     tally

@@ -137,13 +137,33 @@ impl Model {
         state: &State,
         paint: &Paint,
     ) -> Result<f64, ParameterError> {
+        Ok(self.sauter_from(self.sauter_at_reference()?, kit, setting, state, paint))
+    }
+
+    /// What the correlation alone gives at the reference set-up [m]: the catalogue's gun, whatever a card has told of another.
+    ///
+    /// # Errors
+    /// As `Model::sauter`.
+    pub fn sauter_at_reference(&self) -> Result<f64, ParameterError> {
         let (reference, clear) = (catalogue::kit(REFERENCE_KIT)?, catalogue::paint(REFERENCE_PAINT)?);
         let rated = State::new(&reference, &reference.rated(), &clear, clear.temperature, &self.constants)?;
-        // The reference is the catalogue's gun, whatever a card has told of this one.
+        Ok(self.correlation.sauter(&breakup(&reference, &rated, &clear)))
+    }
+
+    /// `Model::sauter` where `Model::sauter_at_reference` is at hand already.
+    #[must_use]
+    pub fn sauter_from(
+        &self,
+        at_reference: f64,
+        kit: &Kit,
+        setting: &GunSetting,
+        state: &State,
+        paint: &Paint,
+    ) -> f64 {
         let c = &self.own(kit);
-        let scale = c.sauter_reference / self.correlation.sauter(&breakup(&reference, &rated, &clear));
+        let scale = c.sauter_reference / at_reference;
         let sauter = scale * self.correlation.sauter(&breakup(&setting.faults.leave(kit), state, paint));
-        Ok(sauter.clamp(2.5 * c.smallest_droplet, c.sauter_limit))
+        sauter.clamp(2.5 * c.smallest_droplet, c.sauter_limit)
     }
 
     fn sizes(

@@ -8,7 +8,7 @@ mod sizes;
 
 pub use digest::Digest;
 pub use fates::{Fate, Fates};
-pub use footprint::{Footprint, Grid};
+pub use footprint::{Footprint, Grid, WET_UNIT};
 pub use sizes::{SIZE_CLASSES, Sizes};
 
 /// Replicate groups: a parcel belongs to group (its number mod 16).

@@ -4,6 +4,7 @@
 //! together with 6e-6. Sampled means are asked within 4 standard errors: 6e-5 each, and one event, for they share their draws.
 
 mod lanes;
+mod matching;
 mod noise;
 mod samplers;
 mod smirnov;

@@ -1,0 +1,109 @@
+//! The matched gun in a few lines of words.
+
+use super::answer::{Agreement, Fitted, MatchedGun, Predicted};
+use super::unknown::Unknown;
+use crate::units::{Quantity, System, show};
+
+/// What the card has told, as one would say it.
+#[must_use]
+pub fn words(gun: &MatchedGun, system: System) -> Vec<String> {
+    let mut lines: Vec<String> = gun.constants.iter().map(|c| constant(gun, c, system)).collect();
+    lines.push("air flow: not told by this card; nothing on it measures air".into());
+    lines.extend(gun.readings.iter().filter(|r| r.kept_back).map(|r| kept_back(r, system)));
+    match gun.agreement {
+        Agreement::Good => {}
+        Agreement::Doubtful => lines.push(format!(
+            "the readings go together less well than 95 of 100 cards: look at the {} again",
+            farthest(gun)
+        )),
+        Agreement::Contradiction => lines.push(format!(
+            "the readings contradict each other, or this is no gun of this kit: the {} is farthest off; nothing is taken over",
+            farthest(gun)
+        )),
+    }
+    lines
+}
+
+fn constant(gun: &MatchedGun, c: &Fitted, system: System) -> String {
+    if !c.told {
+        return format!("{}: not told by this card, left as in the catalogue", c.unknown.name());
+    }
+    let by = |more: &str, less: &str| {
+        let percent = 100.0 * (c.used - 1.0);
+        if percent.abs() < 0.5 {
+            "as in the catalogue".into()
+        } else {
+            format!("{:.0} % {} than the catalogue's", percent.abs(), if percent > 0.0 { more } else { less })
+        }
+    };
+    let likely = format!("likely {:.2} to {:.2} times", c.factor.low, c.factor.high);
+    match c.unknown {
+        Unknown::Fan => format!("fan: opens {}, {likely}", by("wider", "narrower")),
+        Unknown::Edge => format!("edge of the fan: {}, {likely}", by("softer", "crisper")),
+        Unknown::Suction | Unknown::Needle => {
+            let flow = |ml_min: f64| show(Quantity::PaintFlow, ml_min / 6e7, system);
+            format!(
+                "paint: {} as set, the catalogue's gun gives {}",
+                flow(gun.flow_ml_min),
+                flow(gun.catalogue_flow_ml_min)
+            )
+        }
+        Unknown::Droplets => {
+            let size = |um: f64| show(Quantity::Film, um * 1e-6, system);
+            let s = gun.sauter_um;
+            format!(
+                "droplets: about {} (Sauter mean), likely {} to {}; the catalogue's gun gives {}",
+                size(s.value),
+                size(s.low),
+                size(s.high),
+                size(gun.catalogue_sauter_um)
+            )
+        }
+    }
+}
+
+fn kept_back(r: &Predicted, system: System) -> String {
+    let say = |value| said(r.key, value, system);
+    let verdict = if r.agrees() { "it agrees" } else { "it does not agree" };
+    format!(
+        "{}, kept back to test it: measured {}, expected {} to {}: {verdict}",
+        plain(r.name),
+        say(r.measured),
+        say(r.expected.low_95),
+        say(r.expected.high_95)
+    )
+}
+
+/// Plain name of a reading.
+fn plain(name: &str) -> &str {
+    match name {
+        "fan-height" => "fan height",
+        "fan-thickness" => "fan thickness",
+        "flow" => "paint flow",
+        "film" => "film of a pass",
+        _ => "second fan height",
+    }
+}
+
+/// The reading farthest from what is expected.
+fn farthest(gun: &MatchedGun) -> &'static str {
+    let used = gun.readings.iter().filter(|r| !r.kept_back);
+    used.max_by(|a, b| a.off.abs().total_cmp(&b.off.abs())).map_or("card", |r| match r.name {
+        "fan-height" => "fan height",
+        "fan-thickness" => "fan thickness",
+        "flow" => "paint flow",
+        "film" => "film",
+        _ => "second fan height",
+    })
+}
+
+/// A reading with its unit.
+fn said(key: &str, value: f64, system: System) -> String {
+    let quantity = match key {
+        "card.weighed" => Quantity::Mass,
+        "card.caught" => Quantity::Volume,
+        "card.wet_film" | "card.dry_film" => Quantity::Film,
+        _ => Quantity::Length,
+    };
+    show(quantity, value, system)
+}
