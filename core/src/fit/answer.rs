@@ -227,11 +227,16 @@ impl MatchedGun {
         Ok(text)
     }
 
-    /// All of it as JSON.
+    /// All of it as JSON, with the keys of the job file.
     #[must_use]
     pub fn to_json(&self) -> String {
         // Numbers, words and lists of them: JSON can always hold these.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        let mut value = serde_json::to_value(self).unwrap_or_default();
+        if let Some(fields) = value.as_object_mut() {
+            let keys = self.keys().into_iter().map(|(key, value)| (key.to_owned(), value.into()));
+            fields.insert("keys".into(), serde_json::Value::Object(keys.collect()));
+        }
+        serde_json::to_string_pretty(&value).unwrap_or_default()
     }
 }
 

@@ -33,6 +33,8 @@ impl Closed {
     /// The job's gun as in the catalogue, whatever was matched before.
     pub fn new(mut job: Job) -> Result<Self, ParameterError> {
         job.kit.matched = crate::gun::Matched::default();
+        // A card is measured along the fan, however the cap is turned.
+        job.gun.cap_turn = 0.0;
         let model = Model::default();
         let state = model.state(&job.kit, &job.gun, &job.paint, &job.booth)?;
         Ok(Self {

@@ -75,7 +75,7 @@ impl Matching {
     /// Prepares the fit of a job's gun to the readings in it (`[card]`). Whatever was matched before is left aside.
     ///
     /// # Errors
-    /// No reading, or a set-up that cannot be sprayed, by its key.
+    /// No reading, a gun with a fault, or a set-up that cannot be sprayed, by its key.
     pub fn new(job: Job) -> Result<Self, ParameterError> {
         let readings = job.card.clone();
         if readings.iter().all(|r| r.kept_back) {
@@ -86,6 +86,11 @@ impl Matching {
                 "at least one reading to fit: card.fan_height, card.fan_thickness, card.weighed or card.caught, \
                  card.wet_film or card.dry_film",
             ));
+        }
+        if !job.gun.faults.is_empty() {
+            let faults: Vec<_> = job.gun.faults.iter().map(|f| f.word()).collect();
+            let value = format!("a gun with {}", faults.join(", "));
+            return Err(ParameterError::new("gun.faults", value, "none: put the gun right, then spray its card"));
         }
         let closed = Closed::new(job)?;
         let mut distances: Vec<f64> = Vec::new();

@@ -1,13 +1,14 @@
 //! A card's figures as a quadratic surface over the gun's values, all in logarithms.
 //!
 //! Least squares over a design of flown cards. Value: fan slope, ray spread, flow, Sauter mean diameter; the flow enters by its first
-//! power only (it takes air speed from the jet, a per cent or so). A card flown anew shifts the surface so that it is right there.
+//! power only (it takes air speed from the jet, a per cent or so), the size also by its third (the landed share levels off, and large
+//! droplets splash). A card flown anew shifts the surface so that it is right there.
 
 use super::flown::{CardFigures, FIGURES};
 use super::linear::{cholesky, solve};
 
 /// Terms of the surface.
-const TERMS: usize = 11;
+const TERMS: usize = 12;
 /// Cards that a surface needs at least.
 pub(super) const FEWEST: usize = 16;
 
@@ -25,7 +26,7 @@ pub struct Surface {
 
 fn terms(values: [f64; 4], centre: [f64; 4]) -> [f64; TERMS] {
     let [a, b, q, d] = [0, 1, 2, 3].map(|i| values[i] - centre[i]);
-    [1.0, a, b, q, d, a * a, b * b, d * d, a * b, a * d, b * d]
+    [1.0, a, b, q, d, a * a, b * b, d * d, a * b, a * d, b * d, d * d * d]
 }
 
 impl Surface {

@@ -7,19 +7,18 @@ use crate::units::{Quantity, System, show};
 /// What the card has told, as one would say it.
 #[must_use]
 pub fn words(gun: &MatchedGun, system: System) -> Vec<String> {
+    if gun.agreement == Agreement::Contradiction {
+        let why = "the readings contradict each other, or this is no gun of this kit";
+        return vec![format!("{why}: the {} is farthest off; nothing is taken over", farthest(gun))];
+    }
     let mut lines: Vec<String> = gun.constants.iter().map(|c| constant(gun, c, system)).collect();
     lines.push("air flow: not told by this card; nothing on it measures air".into());
     lines.extend(gun.readings.iter().filter(|r| r.kept_back).map(|r| kept_back(r, system)));
-    match gun.agreement {
-        Agreement::Good => {}
-        Agreement::Doubtful => lines.push(format!(
-            "the readings go together less well than 95 of 100 cards: look at the {} again",
-            farthest(gun)
-        )),
-        Agreement::Contradiction => lines.push(format!(
-            "the readings contradict each other, or this is no gun of this kit: the {} is farthest off; nothing is taken over",
-            farthest(gun)
-        )),
+    if gun.agreement == Agreement::Doubtful {
+        let far = farthest(gun);
+        lines.push(format!(
+            "the readings go together less well than 95 of 100 cards: look at the {far} again"
+        ));
     }
     lines
 }
@@ -75,7 +74,7 @@ fn kept_back(r: &Predicted, system: System) -> String {
 }
 
 /// Plain name of a reading.
-fn plain(name: &str) -> &str {
+pub fn plain(name: &str) -> &'static str {
     match name {
         "fan-height" => "fan height",
         "fan-thickness" => "fan thickness",
@@ -88,13 +87,7 @@ fn plain(name: &str) -> &str {
 /// The reading farthest from what is expected.
 fn farthest(gun: &MatchedGun) -> &'static str {
     let used = gun.readings.iter().filter(|r| !r.kept_back);
-    used.max_by(|a, b| a.off.abs().total_cmp(&b.off.abs())).map_or("card", |r| match r.name {
-        "fan-height" => "fan height",
-        "fan-thickness" => "fan thickness",
-        "flow" => "paint flow",
-        "film" => "film",
-        _ => "second fan height",
-    })
+    used.max_by(|a, b| a.off.abs().total_cmp(&b.off.abs())).map_or("card", |r| plain(r.name))
 }
 
 /// A reading with its unit.

@@ -8,6 +8,7 @@ mod good;
 mod keys;
 mod layout;
 mod link;
+mod matching;
 mod sheet;
 mod supply;
 mod units;
