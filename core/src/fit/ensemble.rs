@@ -66,7 +66,7 @@ impl Ensemble {
         for _ in 0..most.min(self.left()) {
             let number = self.guns.len() as u64;
             let z = point(1 + number / 2).map(normal::quantile);
-            let logs: [f64; 4] = if number % 2 == 0 {
+            let logs: [f64; 4] = if number.is_multiple_of(2) {
                 core::array::from_fn(|i| priors[i] * z[i])
             } else {
                 core::array::from_fn(|i| {
@@ -92,8 +92,8 @@ impl Ensemble {
             let p = logs[i] / priors[i];
             prior -= 0.5 * p * p + ln(priors[i]);
             let mut rest = logs[i] - self.map.logs[i];
-            for k in 0..i {
-                rest -= self.factor[i][k] * z[k];
+            for (f, before) in self.factor[i].iter().zip(&z[..i]) {
+                rest -= f * before;
             }
             z[i] = rest / self.factor[i][i];
             bell -= 0.5 * z[i] * z[i] + ln(self.factor[i][i]);

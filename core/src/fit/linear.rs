@@ -7,8 +7,8 @@ pub(super) fn cholesky(a: &[Vec<f64>]) -> Option<Vec<Vec<f64>>> {
     for i in 0..n {
         for j in 0..=i {
             let mut sum = a[i][j];
-            for k in 0..j {
-                sum -= l[i][k] * l[j][k];
+            for (p, q) in l[i].iter().zip(&l[j]).take(j) {
+                sum -= p * q;
             }
             if i == j {
                 if !(sum > 0.0 && sum.is_finite()) {
@@ -64,9 +64,9 @@ mod tests {
             .map(|i| (0..6).map(|j| 1.0 / (1.0 + f64::from(i + j)) + f64::from(u8::from(i == j))).collect())
             .collect();
         let inverse = inverse(&cholesky(&a).unwrap());
-        for i in 0..6 {
+        for (i, row) in a.iter().enumerate() {
             for j in 0..6 {
-                let product: f64 = (0..6).map(|k| a[i][k] * inverse[k][j]).sum();
+                let product: f64 = row.iter().zip(&inverse).map(|(x, other)| x * other[j]).sum();
                 assert!((product - f64::from(u8::from(i == j))).abs() < 1e-12);
             }
         }

@@ -1,7 +1,7 @@
 //! Match my gun as a user meets it: what is refused, what is said, what the job file then holds.
 
 use mistcoat::fit::{Agreement, MatchedGun, Matching, Unknown, model_card, words};
-use mistcoat::gun::Matched;
+use mistcoat::gun::{Fault, Faults, Matched};
 use mistcoat::job::Job;
 use mistcoat::run::Run;
 use mistcoat::set_up::Model;
@@ -36,6 +36,9 @@ fn nothing_to_fit_is_refused() {
     let mut shut = job("weighed = \"38 g\"");
     shut.gun.fluid = 0.0;
     assert!(refusal(shut).starts_with("gun.fluid: 0 (needle shut"));
+    let mut faulty = job("weighed = \"38 g\"");
+    faulty.gun.faults = Faults::NONE.with(Fault::HornLeftBlocked);
+    assert!(refusal(faulty).starts_with("gun.faults: a gun with "));
 }
 
 #[test]
@@ -70,9 +73,10 @@ fn a_contradiction_is_said_and_nothing_is_taken_over() {
 
 #[test]
 fn a_pressure_gun_is_told_by_its_needle() {
-    let text = text("caught = \"38 mL\"")
-        .replace("fluid = 0.8", "fluid = 0.5\nfeed = \"pressure\"\ncup_head = \"500 mm\"");
-    let job = Job::from_toml(&text).unwrap_or_else(|e| panic!("{e}"));
+    let text = "version = 1\ngun.kit = \"hvlp-pressure-1.0\"\ngun.fluid = 0.4\npaint.kind = \"two-pack-clear\"\n\
+                part.panel = { width = \"600 mm\", height = \"400 mm\" }\n\
+                stroke = { distance = \"200 mm\", speed = \"450 mm/s\" }\ncard.caught = \"38 mL\"\n";
+    let job = Job::from_toml(text).unwrap_or_else(|e| panic!("{e}"));
     assert_eq!(Unknown::of(&job.kit)[2], Unknown::Needle);
     let mut matching = Matching::new(job).unwrap();
     matching.finish();
