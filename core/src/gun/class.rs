@@ -35,6 +35,8 @@ pub struct Usual {
     pub air: [f64; 2],
     /// Inlet pressure, trigger open, lowest and highest [Pa gauge].
     pub inlet_pressure: [f64; 2],
+    /// Fluid tip, smallest and largest [m].
+    pub tip: [f64; 2],
 }
 
 impl Class {
@@ -64,15 +66,19 @@ impl Class {
     /// Air use and inlet pressure that are usual for the class.
     #[must_use]
     pub fn usual(self) -> Usual {
-        let (air, bar) = match self {
-            Self::Hvlp => ([230.0, 650.0], [1.5, 2.2]),
-            Self::Compliant => ([240.0, 320.0], [2.0, 2.5]),
-            Self::Lvlp => ([100.0, 200.0], [1.0, 2.0]),
-            Self::Conventional => ([200.0, 420.0], [3.0, 4.5]),
-            Self::Touchup => ([60.0, 150.0], [1.5, 2.0]),
-            Self::Airbrush => ([10.0, 30.0], [1.0, 2.5]),
+        let (air, bar, tip) = match self {
+            Self::Hvlp => ([230.0, 650.0], [1.5, 2.2], [0.8, 2.5]),
+            Self::Compliant => ([240.0, 320.0], [2.0, 2.5], [1.0, 2.0]),
+            Self::Lvlp => ([100.0, 200.0], [1.0, 2.0], [1.0, 2.0]),
+            Self::Conventional => ([200.0, 420.0], [3.0, 4.5], [0.8, 3.0]),
+            Self::Touchup => ([60.0, 150.0], [1.5, 2.0], [0.4, 1.2]),
+            Self::Airbrush => ([10.0, 30.0], [1.0, 2.5], [0.2, 0.8]),
         };
-        Usual { air: air.map(|x| x / 60_000.0), inlet_pressure: bar.map(|x| x * 1e5) }
+        Usual {
+            air: air.map(|x| x / 60_000.0),
+            inlet_pressure: bar.map(|x| x * 1e5),
+            tip: tip.map(|x| x * 1e-3),
+        }
     }
 }
 

@@ -16,7 +16,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         return Err(doc.missing("version"));
     }
     let mut notes = Vec::new();
-    let kit = patch::kit(doc)?;
+    let (kit, neighbours) = patch::gun(doc)?;
     let gun = patch::setting(doc, &kit)?;
     let paint_patch::Mixed { paint, mix, recipe, sheet, given } = paint_patch::paint(doc, ROOM, &mut notes)?;
     let part = part(doc)?;
@@ -36,6 +36,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         supply: supply_patch::supply(doc, &booth)?,
         air_prices: supply_patch::prices(doc),
         kit,
+        neighbours,
         gun,
         paint,
         mix,

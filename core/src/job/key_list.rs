@@ -59,7 +59,12 @@ pub const KEYS: &[Key] = &[
     key("supply.price.tank", Number, ("0", "1000000"), "none", "what a further tank of the same size would cost"),
     key("supply.price.compressor", Number, ("0", "1000000"), "none", "what the next larger compressor would cost"),
 
-    key("gun.kit", KitId, NONE, "required", "gun and nozzle set out of the catalogue"),
+    key("gun.kit", KitId, NONE, "required without gun.box", "gun and nozzle set out of the catalogue"),
+    key("gun.box.air", q(AirFlow), ("3 L/min", "1000 L/min"), "required in gun.box", "a gun from its box, instead of gun.kit: air use, free air"),
+    key("gun.box.at", q(Pressure), ("0.3 bar", "8 bar"), "required in gun.box", "inlet pressure of that air use; becomes the rated pressure"),
+    key("gun.box.tip", q(Length), ("0.2 mm", "3 mm"), "required in gun.box", "bore of the fluid tip"),
+    key("gun.box.fan", q(Length), ("20 mm", "800 mm"), "usual for the class", "fan height, as the eye sees it"),
+    key("gun.box.fan_at", q(Length), ("50 mm", "600 mm"), "required with gun.box.fan", "distance of that fan height"),
     key("gun.inlet_pressure", q(Pressure), ("0.2 bar", "8 bar"), "the kit's rated pressure", "gauge pressure at the gun's inlet, trigger open; never above the kit's highest"),
     key("gun.fan", Share, UNIT_SHARE, "1", "fan knob, 0 shut to 1 fully open"),
     key("gun.fluid", Share, UNIT_SHARE, "the kit's rated fluid", "fluid knob, the trigger's stop, 0 shut to 1 fully open"),

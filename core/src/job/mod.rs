@@ -19,6 +19,7 @@ mod value;
 
 use crate::gun::{GunSetting, Kit};
 use crate::paint::{Mix, Paint, Recipe, Sheet};
+use crate::set_up::Neighbour;
 use crate::supply::Supply;
 
 pub use edit::{as_written, with_key, without_key};
@@ -41,6 +42,8 @@ pub struct Job {
     pub air_prices: AirPrices,
     /// Gun and nozzle set, overrides of the file applied.
     pub kit: Kit,
+    /// Kits that the gun's box might as well stand for; none for a kit of the catalogue.
+    pub neighbours: Vec<Neighbour>,
     /// Knobs and air.
     pub gun: GunSetting,
     /// Paint, mix, thinning and cup seconds applied.

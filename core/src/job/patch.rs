@@ -3,21 +3,69 @@
 use super::document::Document;
 use super::error::JobError;
 use crate::catalogue;
+use crate::error::ParameterError;
 use crate::gun::{Class, Fault, Faults, Feed, GunSetting, HELD, Kit};
+use crate::set_up::{BoxFigures, BoxKit, Neighbour, from_box};
 use crate::units::{Quantity, System, show};
 
 /// Why a pot pressure is refused.
 const NO_POT: &str = "a gun with a cup has no pot";
 const POT_ALLOWED: &str = "only with pressure feed";
 
-/// Kit of the catalogue with the file's fields over it.
-pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
-    let id = doc.word("gun.kit").ok_or_else(|| doc.missing("gun.kit"))?;
-    let mut kit = catalogue::kit(id).map_err(|e| doc.parameter(&e))?;
-    kit.class = doc.word("gun.class").and_then(Class::of).unwrap_or(kit.class);
-    if let Some(feed) = doc.word("gun.feed").and_then(Feed::of) {
-        catalogue::refeed(&mut kit, feed);
+/// Kit of the catalogue or of its box, with the file's fields over it, and the kits that the box might as well stand for.
+pub(super) fn gun(doc: &Document<'_>) -> Result<(Kit, Vec<Neighbour>), JobError> {
+    let (mut likeliest, mut spread) = named(doc)?;
+    lay_over(doc, &mut likeliest)?;
+    // A neighbour that a field of the file makes impossible is none.
+    spread.retain_mut(|n| lay_over(doc, &mut n.kit).is_ok());
+    Ok((likeliest, spread))
+}
+
+/// The kit before the file's fields.
+fn named(doc: &Document<'_>) -> Result<(Kit, Vec<Neighbour>), JobError> {
+    let class = doc.word("gun.class").and_then(Class::of);
+    let feed = doc.word("gun.feed").and_then(Feed::of);
+    match (doc.word("gun.kit"), doc.has("gun.box")) {
+        (Some(_), true) => {
+            Err(doc.refuse("gun.box", "gun.kit already says which gun it is", "one of gun.kit, gun.box"))
+        }
+        (Some(id), false) => {
+            let mut kit = catalogue::kit(id).map_err(|e| doc.parameter(&e))?;
+            kit.class = class.unwrap_or(kit.class);
+            feed.into_iter().for_each(|feed| catalogue::refeed(&mut kit, feed));
+            Ok((kit, Vec::new()))
+        }
+        (None, false) => Err(doc.missing("gun.kit")),
+        (None, true) => {
+            let of = |path: &str| doc.number(path).ok_or_else(|| doc.missing(path));
+            let fan = match (doc.number("gun.box.fan"), doc.number("gun.box.fan_at")) {
+                (Some(height), Some(distance)) => Some([height, distance]),
+                (None, None) => None,
+                (Some(_), None) => return Err(doc.missing("gun.box.fan_at")),
+                (None, Some(_)) => return Err(doc.missing("gun.box.fan")),
+            };
+            let (air, at, tip) = (of("gun.box.air")?, of("gun.box.at")?, of("gun.box.tip")?);
+            let figures = BoxFigures { class, feed, air, at, tip, fan };
+            let BoxKit { kit, spread } = from_box(&figures).map_err(|e| box_refused(doc, &e))?;
+            Ok((kit, spread))
+        }
     }
+}
+
+/// What the box does not allow, told at the box where the file does not name the key.
+fn box_refused(doc: &Document<'_>, error: &ParameterError) -> JobError {
+    if doc.has(&error.key) {
+        return doc.parameter(error);
+    }
+    doc.refuse(
+        "gun.box",
+        &format!("{} comes to {}, which is not possible", error.key, error.value),
+        &error.allowed,
+    )
+}
+
+/// Lays the file's fields over a kit.
+fn lay_over(doc: &Document<'_>, kit: &mut Kit) -> Result<(), JobError> {
     for (path, field) in [
         ("gun.tip_bore", &mut kit.tip_bore),
         ("gun.tip_land", &mut kit.tip_land),
@@ -72,8 +120,7 @@ pub(super) fn kit(doc: &Document<'_>) -> Result<Kit, JobError> {
     if kit.feed != Feed::Pressure && doc.has("gun.rated_pot_pressure") {
         return Err(doc.refuse("gun.rated_pot_pressure", NO_POT, POT_ALLOWED));
     }
-    kit.check().map_err(|e| doc.parameter(&e))?;
-    Ok(kit)
+    kit.check().map_err(|e| doc.parameter(&e))
 }
 
 /// Knobs and air, with the kit's own as defaults.

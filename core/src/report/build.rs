@@ -63,7 +63,8 @@ impl Report {
         let landed = (dry_mean * film.area() / solids_sprayed).min(1.0);
         let landed_error = dry_error * film.area() / solids_sprayed;
 
-        let variants = Model::default().size_range(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let variants =
+            Model::default().size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth)?;
         let (low, high) = model_range(landed, &spray.sizes, &variants, &part.sprayed, &part.landed);
         let transfer_efficiency = Efficiency {
             value: landed,

@@ -48,6 +48,7 @@ fn every_kit_as_rated_is_in_its_class_and_has_nothing_to_warn_of() {
         };
         inside(s.air.free_air(), usual.air, "free air [m3/s]");
         inside(kit.rated_pressure, usual.inlet_pressure, "inlet pressure [Pa]");
+        inside(kit.tip_bore, usual.tip, "tip [m]");
         if matches!(kit.class, Class::Hvlp | Class::Lvlp) {
             inside(s.air.cap_pressure, [0.3e5, HVLP_LIMIT], "cap pressure [Pa]");
         } else {

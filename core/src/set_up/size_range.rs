@@ -5,7 +5,7 @@
 //! a card has its own range of size, and its correlations are made to agree at the kit's design point: the card has told the size
 //! there, and they differ only in how they carry it to another setting.
 
-use super::Model;
+use super::{Model, Neighbour};
 use crate::atomizer::Correlation;
 use crate::error::ParameterError;
 use crate::gun::{GunSetting, Kit};
@@ -35,9 +35,43 @@ impl Model {
         paint: &Paint,
         booth: &Booth,
     ) -> Result<Vec<SizeVariant>, ParameterError> {
+        self.size_range_with(&[], kit, setting, paint, booth)
+    }
+
+    /// As `size_range`, for a gun from its box: what the box leaves open widens the range of the fitted size. Each of its causes
+    /// (air, cap, fan, flow, class) adds the larger of its two changes of size, as independent errors add: by squares of logarithms.
+    ///
+    /// # Errors
+    /// As `Model::spray`.
+    pub fn size_range_with(
+        &self,
+        neighbours: &[Neighbour],
+        kit: &Kit,
+        setting: &GunSetting,
+        paint: &Paint,
+        booth: &Booth,
+    ) -> Result<Vec<SizeVariant>, ParameterError> {
         let state = self.state(kit, setting, paint, booth)?;
         let largest = self.sizes(kit, setting, &state, paint)?.largest;
-        let factor = self.own(kit).sauter_uncertainty;
+        let own = self.sauter(kit, setting, &state, paint)?;
+        let mut causes: Vec<(&str, f64)> = Vec::new();
+        for other in neighbours {
+            // A setting that this neighbour does not bear says nothing of its droplets.
+            let Ok(state) = self.state(&other.kit, setting, paint, booth) else { continue };
+            let change = crate::math::ln(self.sauter(&other.kit, setting, &state, paint)? / own);
+            let cause = other.change.split(' ').next().unwrap_or(other.change);
+            match causes.iter_mut().find(|(name, _)| *name == cause) {
+                Some((_, most)) => *most = most.max(change * change),
+                None => causes.push((cause, change * change)),
+            }
+        }
+        let fitted = self.own(kit).sauter_uncertainty;
+        let factor = if causes.is_empty() {
+            fitted
+        } else {
+            let square = crate::math::ln(fitted) * crate::math::ln(fitted);
+            crate::math::exp((square + causes.iter().map(|c| c.1).sum::<f64>()).sqrt())
+        };
         let scaled = |by: f64| {
             let mut model = *self;
             model.constants.sauter_reference *= by;
@@ -67,6 +101,25 @@ impl Model {
 mod tests {
     use super::*;
     use crate::catalogue;
+
+    #[test]
+    fn a_gun_from_its_box_has_a_wider_range() {
+        use crate::set_up::{BoxFigures, from_box};
+        let figures =
+            BoxFigures { class: None, feed: None, air: 280.0 / 60_000.0, at: 2e5, tip: 1.3e-3, fan: None };
+        let gun = from_box(&figures).unwrap();
+        let (paint, booth) =
+            (catalogue::paint("two-pack-clear").unwrap(), Booth { temperature: 293.15, humidity: 0.5 });
+        let (model, setting) = (Model::default(), gun.kit.rated());
+        let narrow = model.size_range(&gun.kit, &setting, &paint, &booth).unwrap();
+        let wide = model.size_range_with(&gun.spread, &gun.kit, &setting, &paint, &booth).unwrap();
+        let width = |v: &[SizeVariant]| v[1].sizes.volume_median / v[0].sizes.volume_median;
+        let (narrow, wide) = (width(&narrow), width(&wide));
+        assert!(
+            (narrow - 1.35 * 1.35).abs() < 1e-9 && wide > 1.03 * narrow && wide < 1.5 * narrow,
+            "{narrow} {wide}"
+        );
+    }
 
     #[test]
     fn the_range_holds_the_fitted_size_both_ways_and_every_other_correlation() {
