@@ -8,6 +8,7 @@ mod ends;
 mod even;
 mod fates;
 mod golden;
+mod kits;
 mod random_jobs;
 mod replay;
 mod step;
