@@ -5,6 +5,7 @@ pub mod airflow;
 pub mod atomizer;
 pub mod bump;
 pub mod catalogue;
+pub mod compare;
 pub mod constants;
 pub mod course;
 pub mod emission;

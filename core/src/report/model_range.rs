@@ -6,7 +6,13 @@ use crate::spray::SizeDistribution;
 use crate::tally::Sizes;
 
 /// Landed share under another size distribution over that under the flown one [-].
-fn ratio(own: &SizeDistribution, other: &SizeDistribution, sprayed: &Sizes, landed: &Sizes) -> Option<f64> {
+#[must_use]
+pub fn landed_ratio(
+    own: &SizeDistribution,
+    other: &SizeDistribution,
+    sprayed: &Sizes,
+    landed: &Sizes,
+) -> Option<f64> {
     let (mut all, mut on, mut all_own, mut on_own) = (0.0, 0.0, 0.0, 0.0);
     for (class, (&s, &l)) in sprayed.counts().iter().zip(landed.counts()).enumerate() {
         let (low, high) = Sizes::bounds(class);
@@ -33,7 +39,7 @@ pub fn model_range(
     sprayed: &Sizes,
     landed: &Sizes,
 ) -> (f64, f64) {
-    variants.iter().filter_map(|v| ratio(own, &v.sizes, sprayed, landed)).fold(
+    variants.iter().filter_map(|v| landed_ratio(own, &v.sizes, sprayed, landed)).fold(
         (value, value),
         |(low, high), r| {
             let other = (value * r).clamp(0.0, 1.0);

@@ -261,7 +261,7 @@ pub trait Tally: Send {
     fn merge(&mut self, other: &Self);
 }
 
-/// Flies droplets `from..to` on all threads where the crate has them.
+/// Flies droplets `from..to` on all threads where the crate has them, into a tally of their own.
 #[cfg(feature = "parallel")]
 pub(crate) fn fly_all<T: Tally>(
     course: &Course,
@@ -289,7 +289,7 @@ pub(crate) fn fly_all<T: Tally>(
         })
 }
 
-/// Flies droplets `from..to`.
+/// Flies droplets `from..to` into a tally of their own.
 #[cfg(not(feature = "parallel"))]
 pub(crate) fn fly_all<T: Tally>(
     course: &Course,

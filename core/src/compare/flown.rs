@@ -1,0 +1,100 @@
+//! What a full run says of a gun: paint for a part at the film wanted, its spread over the replicate groups and over the
+//! model's variants.
+
+use crate::error::ParameterError;
+use crate::film::evenness;
+use crate::report::{PatternKind, landed_ratio, pattern_kind, pattern_sizes};
+use crate::run::Run;
+use crate::set_up::Model;
+use crate::tally::GROUPS;
+
+/// A gun's figures for one part. Volumes are paint as in the cup, at the middle of the film wanted.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flown {
+    /// Paint for a part [m3].
+    pub volume: f64,
+    /// The same without one replicate group.
+    pub without: [f64; GROUPS],
+    /// The same by each of the model's variants.
+    pub variants: Vec<(&'static str, f64)>,
+    /// Trigger on for a part [s].
+    pub seconds: f64,
+    /// Speed that lays the film wanted [m/s].
+    pub speed: f64,
+    /// Standard deviation over mean of the film, and its standard error [-].
+    pub unevenness: (f64, f64),
+    /// The pattern's name.
+    pub kind: Option<PatternKind>,
+    /// Fan height on a flat card at the job's distance [m].
+    pub fan: f64,
+    /// Free air [m3/s].
+    pub air: f64,
+    /// Mean dry film as the run was flown [m].
+    pub film: f64,
+}
+
+impl Flown {
+    /// Reads a finished run; `target` is the mean dry film wanted [m].
+    ///
+    /// # Errors
+    /// Nothing landed on the part, or a value out of a model's range.
+    pub fn read(run: &Run, target: f64) -> Result<Self, ParameterError> {
+        let prepared = run.prepared();
+        let (job, spray) = (&prepared.job, &prepared.spray);
+        let film = run.film();
+        let (mean, _) = film.mean_dry();
+        let uneven = evenness(&film).filter(|_| mean > 0.0 && target > 0.0);
+        let nothing = || ParameterError::new("stroke", "no paint on the part", "strokes that meet the part");
+        let uneven = uneven.ok_or_else(nothing)?;
+        let strokes = prepared.strokes(run.card());
+        let sprayed = strokes.seconds() * spray.volume_flow;
+        let cells = film.len() as f64;
+        let groups: [f64; GROUPS] = core::array::from_fn(|g| film.group(g).iter().sum::<f64>() / cells);
+        let all: f64 = groups.iter().sum();
+        let without = groups.map(|own| {
+            let rest = (all - own) / (GROUPS - 1) as f64;
+            if rest > 0.0 { sprayed * target / rest } else { f64::MAX }
+        });
+        let volume = sprayed * target / mean;
+        let range = Model::default().size_range(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let variants = range
+            .iter()
+            .map(|v| {
+                let part = run.part();
+                let ratio = landed_ratio(&spray.sizes, &v.sizes, &part.sprayed, &part.landed);
+                (v.change, ratio.filter(|r| *r > 0.0).map_or(volume, |r| volume / r))
+            })
+            .collect();
+        Ok(Self {
+            volume,
+            without,
+            variants,
+            seconds: strokes.seconds() * target / mean,
+            speed: job.stroke.speed * mean / target,
+            unevenness: (uneven.cv, uneven.standard_error),
+            kind: pattern_kind(run.card()),
+            fan: pattern_sizes(run.card(), None).length,
+            air: prepared.state.air.free_air(),
+            film: mean,
+        })
+    }
+
+    /// Lowest and highest volume over the model's variants [m3].
+    #[must_use]
+    pub fn range(&self) -> (f64, f64) {
+        self.variants.iter().fold((self.volume, self.volume), |(low, high), v| (low.min(v.1), high.max(v.1)))
+    }
+
+    /// Counting error of the volume [m3].
+    #[must_use]
+    pub fn standard_error(&self) -> f64 {
+        jackknife(core::array::from_fn(|g| self.without[g] - self.volume))
+    }
+}
+
+/// Standard error from the changes that leaving out one group makes.
+#[must_use]
+pub fn jackknife(changes: [f64; GROUPS]) -> f64 {
+    let n = GROUPS as f64;
+    (changes.iter().map(|c| c * c).sum::<f64>() * (n - 1.0) / n).sqrt()
+}

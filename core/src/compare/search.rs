@@ -1,0 +1,244 @@
+//! The small search for a kit's best setting: knobs in eighths of a turn, pressure in twentieths of a bar.
+//!
+//! First a coarse net over fan and fluid, then steps to better neighbours, halved until they are an eighth of a turn.
+//! Pressure is counted from the lowest at which fan and fluid give fine enough droplets, since the best setting tends to
+//! lie there. It asks for points and is told what came out, so that flying can be cut at will.
+
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
+
+use super::limits::Limits;
+use crate::gun::{GunSetting, Kit};
+use crate::job::{FanAxis, Job};
+
+/// Step of the inlet pressure [Pa].
+const PRESSURE_STEP: f64 = 0.05e5;
+/// Steps of the first look along the pressure.
+const STRIDE: i32 = 4;
+/// Trials of a search at most.
+pub(super) const MOST: usize = 72;
+
+/// A point of the net.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Point {
+    /// Fan knob, eighths of a turn out.
+    pub fan: i32,
+    /// Fluid knob, eighths of a turn out.
+    pub fluid: i32,
+    /// Pressure steps above the lowest that does.
+    pub over: i32,
+    /// The fan lies along the stroke.
+    pub along: bool,
+}
+
+/// How good a setting is: what is wrong with it (0 nothing), then its figure; less is better.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Rank(pub u8, pub f64);
+
+impl Rank {
+    pub fn beats(self, other: Self) -> bool {
+        (self.0, self.1) < (other.0, other.1)
+    }
+}
+
+/// Pressures [steps], lowest and highest, at which a fan and fluid knob may be used; or why there are none.
+type Span = Result<(i32, i32), String>;
+
+/// The search of one kit.
+pub(super) struct Search {
+    kit: Kit,
+    rest: GunSetting,
+    limits: Limits,
+    turns: (i32, i32),
+    axes: Vec<bool>,
+    waiting: VecDeque<Point>,
+    tried: BTreeMap<Point, Rank>,
+    /// Points that may not be used.
+    closed: BTreeSet<Point>,
+    spans: BTreeMap<(i32, i32), Span>,
+    best: Option<(Point, Rank)>,
+    step: (i32, i32, i32),
+}
+
+impl Search {
+    /// A search over a kit; `rest` gives what no knob sets.
+    pub fn new(job: &Job, kit: &Kit, rest: GunSetting, limits: Limits) -> Self {
+        let eighths = |turns: f64| ((turns * 8.0 + 0.5) as i32).max(1);
+        let turns = (eighths(kit.fan_turns), eighths(kit.fluid_turns));
+        let round = matches!(job.part, crate::job::PartShape::Tube { .. });
+        let axes = if round { vec![false, true] } else { vec![job.stroke.fan_axis == FanAxis::Along] };
+        let mut fans: Vec<i32> = if kit.fan_valve_area > 0.0 {
+            [0.05, 0.2, 0.5, 1.0].iter().map(|f| (f * f64::from(turns.0) + 0.5) as i32).collect()
+        } else {
+            vec![turns.0]
+        };
+        fans.dedup();
+        let fluids = [0.3, 0.55, 0.85].map(|f| ((f * f64::from(turns.1) + 0.5) as i32).max(1));
+        let mut waiting = VecDeque::new();
+        for &fan in &fans {
+            for fluid in fluids {
+                // Upwards of the lowest pressure a second look, well above it.
+                for over in [0, 2 * STRIDE] {
+                    waiting.extend(axes.iter().map(|&along| Point { fan, fluid, over, along }));
+                }
+            }
+        }
+        let step = ((turns.0 / 6).max(1), (turns.1 / 6).max(1), STRIDE);
+        Self {
+            kit: kit.clone(),
+            rest,
+            limits,
+            turns,
+            axes,
+            waiting,
+            tried: BTreeMap::new(),
+            closed: BTreeSet::new(),
+            spans: BTreeMap::new(),
+            best: None,
+            step,
+        }
+    }
+
+    /// The next point to fly; none when the search is over.
+    pub fn ask(&mut self, job: &Job) -> Option<Point> {
+        loop {
+            while let Some(point) = self.waiting.pop_front() {
+                if self.tried.len() >= MOST {
+                    return None;
+                }
+                if self.known(&point) {
+                    continue;
+                }
+                if self.allowed(job, point) {
+                    return Some(point);
+                }
+                self.closed.insert(point);
+            }
+            self.best?;
+            if !self.refine() {
+                return None;
+            }
+        }
+    }
+
+    /// Takes in how good a point is.
+    pub fn tell(&mut self, point: Point, rank: Rank) {
+        self.tried.insert(point, rank);
+        if self.best.is_none_or(|(_, best)| rank.beats(best)) {
+            self.best = Some((point, rank));
+        }
+    }
+
+    /// Points that were flown, best first; equal ones in the order of the net.
+    pub fn ranking(&self) -> Vec<(Point, Rank)> {
+        let mut all: Vec<_> = self.tried.iter().map(|(&p, &r)| (p, r)).collect();
+        all.sort_by(|a, b| a.1.0.cmp(&b.1.0).then(a.1.1.total_cmp(&b.1.1)));
+        all
+    }
+
+    /// Rank of the best so far.
+    pub fn best(&self) -> Option<Rank> {
+        self.best.map(|(_, rank)| rank)
+    }
+
+    /// Trials flown.
+    pub fn flown(&self) -> usize {
+        self.tried.len()
+    }
+
+    /// The knobs of a point.
+    pub fn setting(&self, point: Point) -> GunSetting {
+        let low = self.spans.get(&(point.fan, point.fluid)).and_then(|s| s.as_ref().ok()).map_or(0, |s| s.0);
+        self.knobs(point.fan, point.fluid, low + point.over)
+    }
+
+    /// Why no setting was flown: the reason at the least fluid and the widest choice of pressure.
+    pub fn why_none(&self) -> String {
+        let none = || "no setting of this gun sprays this paint".to_string();
+        self.spans.values().find_map(|s| s.as_ref().err().cloned()).unwrap_or_else(none)
+    }
+
+    fn knobs(&self, fan: i32, fluid: i32, pressure: i32) -> GunSetting {
+        GunSetting {
+            inlet_pressure: f64::from(pressure) * PRESSURE_STEP,
+            fan: f64::from(fan) / f64::from(self.turns.0),
+            fluid: f64::from(fluid) / f64::from(self.turns.1),
+            trigger: 1.0,
+            ..self.rest.clone()
+        }
+    }
+
+    fn known(&self, point: &Point) -> bool {
+        self.tried.contains_key(point) || self.closed.contains(point)
+    }
+
+    fn allowed(&mut self, job: &Job, point: Point) -> bool {
+        let key = (point.fan, point.fluid);
+        if !self.spans.contains_key(&key) {
+            let span = self.span(job, point.fan, point.fluid);
+            self.spans.insert(key, span);
+        }
+        matches!(self.spans.get(&key), Some(Ok((low, high))) if point.over >= 0 && low + point.over <= *high)
+    }
+
+    /// Looks along the pressure in strides, then to the step at either end.
+    fn span(&self, job: &Job, fan: i32, fluid: i32) -> Span {
+        let highest = (self.kit.highest_pressure / PRESSURE_STEP + 1e-9) as i32;
+        let admit = |p: i32| self.limits.admit(job, &self.kit, &self.knobs(fan, fluid, p));
+        let mut found: Option<(i32, i32)> = None;
+        let mut why = String::new();
+        let mut at = 2 * STRIDE;
+        while at <= highest {
+            match admit(at) {
+                Ok(()) => found = Some((found.map_or(at, |f| f.0), at)),
+                Err(_) if found.is_some() => break,
+                // That the pressure is too high says nothing: lower ones failed before, for the reason that counts.
+                Err(reason) if reason.too_high && !why.is_empty() => {}
+                Err(reason) => why = reason.words,
+            }
+            at += STRIDE;
+        }
+        let Some((mut low, mut high)) = found else { return Err(why) };
+        let (first, last) = (low - STRIDE, high + STRIDE);
+        while low - 1 > first.max(STRIDE) && admit(low - 1).is_ok() {
+            low -= 1;
+        }
+        while high + 1 < last && high < highest && admit(high + 1).is_ok() {
+            high += 1;
+        }
+        Ok((low, high))
+    }
+
+    /// Queues the neighbours of the best at the present step, or halves it; false when there is nothing left to try.
+    fn refine(&mut self) -> bool {
+        let Some((best, _)) = self.best else { return false };
+        loop {
+            let (df, du, dp) = self.step;
+            let moves = [(-df, 0, 0), (df, 0, 0), (0, -du, 0), (0, du, 0), (0, 0, -dp), (0, 0, dp)];
+            for (fan, fluid, over) in moves {
+                let fan = if self.kit.fan_valve_area > 0.0 { best.fan + fan } else { best.fan };
+                let point = Point {
+                    fan: fan.clamp(0, self.turns.0),
+                    fluid: (best.fluid + fluid).clamp(1, self.turns.1),
+                    over: (best.over + over).max(0),
+                    along: best.along,
+                };
+                if !self.known(&point) && !self.waiting.contains(&point) {
+                    self.waiting.push_back(point);
+                }
+            }
+            for &along in &self.axes {
+                let turned = Point { along, ..best };
+                if !self.known(&turned) && !self.waiting.contains(&turned) {
+                    self.waiting.push_back(turned);
+                }
+            }
+            if !self.waiting.is_empty() {
+                return true;
+            }
+            if self.step == (1, 1, 1) {
+                return false;
+            }
+            self.step = ((df / 2).max(1), (du / 2).max(1), (dp / 2).max(1));
+        }
+    }
+}
