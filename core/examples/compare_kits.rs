@@ -43,12 +43,13 @@ fn run(options: &Options) -> Result<String, String> {
     let named = |error: std::io::Error| format!("{}: {error}", options.job.display());
     let text = std::fs::read_to_string(&options.job).map_err(named)?;
     let job = Job::from_toml(&text).map_err(|e| e.to_string())?;
-    let mut candidates = Vec::new();
+    let mut candidates = Candidate::of(&job).map_err(|e| e.to_string())?;
+    let money = Money::of(&job);
     for id in &options.kits {
         let kit = catalogue::kit(id).map_err(|e| format!("--kits: {e}"))?;
         candidates.push(Candidate { kit, price: None, spread: 1.0 });
     }
-    let mut comparison = Comparison::new(job, candidates, Money::default()).map_err(|e| e.to_string())?;
+    let mut comparison = Comparison::new(job, candidates, money).map_err(|e| e.to_string())?;
     fly(&mut comparison);
     let answer = comparison.answer();
     Ok(if options.json { answer.to_json() } else { words(&answer) })

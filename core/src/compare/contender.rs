@@ -27,8 +27,18 @@ const HAND_CANNOT: u8 = 2;
 const PATTERN: u8 = 3;
 const BARE: u8 = 9;
 
+/// A gun at its best.
+pub(super) struct Found {
+    /// The job with its setting.
+    pub job: Job,
+    /// What came out of the full run.
+    pub flown: Flown,
+    /// Why it is not a setting to use, where no setting keeps the limits.
+    pub short_of: Option<String>,
+}
+
 /// A gun at its best, or why there is none.
-pub(super) type Best = Result<(Job, Flown, Vec<String>), String>;
+pub(super) type Best = Result<Found, String>;
 
 /// A gun under search.
 pub(super) struct Contender {
@@ -191,10 +201,10 @@ impl Contender {
             let (cv, error) = flown.unevenness;
             let even = cv <= self.limits.unevenness + ERRORS * error;
             if full.fault != NOTHING {
-                return Some(Ok((job, flown, vec![self.note(full.fault)])));
+                return Some(Ok(Found { job, flown, short_of: Some(self.note(full.fault)) }));
             }
             if even && pattern_does(flown.kind) {
-                return Some(Ok((job, flown, Vec::new())));
+                return Some(Ok(Found { job, flown, short_of: None }));
             }
             full.first.get_or_insert((job, flown));
         }

@@ -12,7 +12,7 @@ pub const FINE_ENOUGH: f64 = 30e-6;
 /// stay so.
 pub const EVEN_ENOUGH: f64 = 0.15;
 /// Slowest and fastest stroke that a hand keeps for long [m/s]. Common practice, no source.
-pub const HAND: [f64; 2] = [0.1, 1.0];
+pub const HAND: [f64; 2] = [0.15, 0.8];
 /// A setting may not take longer for a part than the gun as set takes, times this [-]. Ours.
 pub const LONGEST: f64 = 1.5;
 

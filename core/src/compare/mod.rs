@@ -16,12 +16,13 @@ mod words;
 
 use serde::Serialize;
 
+use crate::catalogue;
 use crate::error::ParameterError;
 use crate::gun::Kit;
-use crate::job::Job;
+use crate::job::{Job, KitSource, KitToCompare};
 use crate::report::wanted;
 use crate::run::Run;
-use contender::{Best, Contender};
+use contender::{Best, Contender, Found};
 
 pub use flown::Flown;
 pub use limits::{EVEN_ENOUGH, FINE_ENOUGH, HAND, LONGEST, Limits};
@@ -42,6 +43,33 @@ pub struct Candidate {
     pub price: Option<f64>,
     /// Factor by which its paint for a part is less certain, down and up [-]: 1 for a kit of the catalogue.
     pub spread: f64,
+}
+
+impl Candidate {
+    /// The kits that a job asks for.
+    ///
+    /// # Errors
+    /// A kit that cannot be, by its key.
+    pub fn of(job: &Job) -> Result<Vec<Self>, ParameterError> {
+        let candidate = |entry: &KitToCompare| {
+            let (mut kit, spread) = match &entry.what {
+                KitSource::Catalogue(id) => (catalogue::kit(id)?, 1.0),
+            };
+            if let Some(name) = &entry.name {
+                kit.name.clone_from(name);
+            }
+            Ok(Self { kit, price: entry.price, spread })
+        };
+        job.compare.kits.iter().map(candidate).collect()
+    }
+}
+
+impl Money {
+    /// The prices that a job gives.
+    #[must_use]
+    pub fn of(job: &Job) -> Self {
+        Self { paint_price: job.compare.paint_price, parts: job.compare.parts }
+    }
 }
 
 /// Guns side by side.
@@ -257,18 +285,18 @@ impl Comparison {
         let as_set = self.own[0].clone();
         match best {
             Err(why) => row.cannot = Some(why),
-            Ok((job, flown, notes)) => {
+            Ok(Found { job, flown, short_of }) => {
                 // As set it may be as good as any setting of the net.
                 let kept = as_set.as_ref().filter(|own| own.volume <= flown.volume && self.keeps_limits(own));
-                let (job, flown) = match kept {
-                    Some(own) => (self.job.clone(), own.clone()),
-                    None => (job, flown),
+                let (job, flown, short_of) = match kept {
+                    Some(own) => (self.job.clone(), own.clone(), None),
+                    None => (job, flown, short_of),
                 };
-                row.notes = notes;
                 row.figures = Figures::new(&job, &flown, 1.0).ok();
                 row.saved = as_set.map(|own| Saving::between(&own, &flown, 1.0));
                 row.pays_back = row.saved.and_then(|s| PayBack::of(&s, Some(0.0), &self.money));
-                row.sure = row.saved.map(|s| sure(&s, None, &self.money, true));
+                row.sure = row.saved.map(|s| sure(&s, None, &self.money, short_of.is_none()));
+                row.notes.extend(short_of);
                 self.own[1] = Some(flown);
             }
         }
@@ -291,8 +319,7 @@ impl Comparison {
                 row.cannot = Some(why);
                 row.sure = Some(Sure::No);
             }
-            Ok((job, flown, notes)) => {
-                row.notes = notes;
+            Ok(Found { job, flown, short_of }) => {
                 row.figures = Figures::new(&job, &flown, *spread).ok();
                 let against =
                     |own: &Option<Flown>| own.as_ref().map(|own| Saving::between(own, &flown, *spread));
@@ -301,8 +328,9 @@ impl Comparison {
                 // What the price buys is what turning your own knobs does not.
                 if let Some(saving) = row.saved_more.or(row.saved) {
                     row.pays_back = PayBack::of(&saving, *price, &self.money);
-                    row.sure = Some(sure(&saving, *price, &self.money, true));
+                    row.sure = Some(sure(&saving, *price, &self.money, short_of.is_none()));
                 }
+                row.notes.extend(short_of);
             }
         }
         row

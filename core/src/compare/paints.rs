@@ -13,7 +13,7 @@ use crate::set_up::REFERENCE_PAINT;
 const CUP: &str = "din-4";
 /// Seconds out of that cup that stand for thin, medium and thick paint. Common practice, no source: bases and stains,
 /// clears and enamels, filler primers.
-pub const CLASSES: [(&str, f64); 3] = [("thin", 14.0), ("medium", 20.0), ("thick", 35.0)];
+pub const CLASSES: [(&str, f64); 3] = [("thin", 14.0), ("medium", 20.0), ("thick", 40.0)];
 /// Flow that counts as flowing: this share of what the kit gives as rated with clear [-]. Ours.
 const FLOWS: f64 = 0.6;
 /// Fluid knobs tried.

@@ -119,7 +119,8 @@ pub enum Sure {
     CannotTell,
 }
 
-/// The verdict on a gun that saves so much and costs `price`; `held` is false where the air does not hold it.
+/// The verdict on a gun that saves so much and costs `price`; `held` is false where the air does not hold it, or where it
+/// cannot do the part inside the limits.
 #[must_use]
 pub fn sure(saving: &Saving, price: Option<f64>, money: &Money, held: bool) -> Sure {
     if !held {

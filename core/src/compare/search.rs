@@ -14,6 +14,8 @@ use crate::job::{FanAxis, Job};
 const PRESSURE_STEP: f64 = 0.05e5;
 /// Steps of the first look along the pressure.
 const STRIDE: i32 = 4;
+/// Lowest inlet pressure tried, over the rated one [-]. Ours: below half of it a gun is far from what its cap was made for.
+const LOWEST: f64 = 0.5;
 /// Trials of a search at most.
 pub(super) const MOST: usize = 72;
 
@@ -186,7 +188,8 @@ impl Search {
         let admit = |p: i32| self.limits.admit(job, &self.kit, &self.knobs(fan, fluid, p));
         let mut found: Option<(i32, i32)> = None;
         let mut why = String::new();
-        let mut at = 2 * STRIDE;
+        let lowest = ((LOWEST * self.kit.rated_pressure / PRESSURE_STEP + 0.999) as i32).max(STRIDE);
+        let mut at = lowest;
         while at <= highest {
             match admit(at) {
                 Ok(()) => found = Some((found.map_or(at, |f| f.0), at)),
@@ -199,7 +202,7 @@ impl Search {
         }
         let Some((mut low, mut high)) = found else { return Err(why) };
         let (first, last) = (low - STRIDE, high + STRIDE);
-        while low - 1 > first.max(STRIDE) && admit(low - 1).is_ok() {
+        while low - 1 > first && low > lowest && admit(low - 1).is_ok() {
             low -= 1;
         }
         while high + 1 < last && high < highest && admit(high + 1).is_ok() {

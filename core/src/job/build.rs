@@ -3,8 +3,8 @@
 use super::document::Document;
 use super::error::JobError;
 use super::{
-    Booth, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, mixing, paint_patch, patch,
-    sheet_window, supply_patch,
+    Booth, Compare, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, mixing, paint_patch,
+    patch, sheet_window, supply_patch,
 };
 
 /// Temperature of booth and paint where the file gives none [K].
@@ -49,6 +49,11 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         stroke,
         spec: spec(doc)?,
         card,
+        compare: Compare {
+            kits: doc.kits("compare.kits").unwrap_or_default().to_vec(),
+            paint_price: doc.number("compare.paint_price"),
+            parts: doc.number("compare.parts"),
+        },
         run: RunSetting {
             droplets: count(doc, "run.droplets", 200_000),
             standard_error: doc.number("run.standard_error"),

@@ -156,6 +156,14 @@ impl<'t> Document<'t> {
         }
     }
 
+    /// The kits of a key, if the file gives it.
+    pub fn kits(&self, path: &str) -> Option<&[super::KitToCompare]> {
+        match &self.get(path)?.value {
+            Value::Kits(kits) => Some(kits),
+            _ => None,
+        }
+    }
+
     /// Refuses the value that the file gives for a key or table; where it gives none, names the nearest table.
     pub fn refuse(&self, path: &str, problem: &str, allowed: &str) -> JobError {
         if let Some(entry) = self.get(path) {

@@ -5,8 +5,8 @@ use crate::gun::Fault;
 use crate::units::Quantity;
 
 use Kind::{
-    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, KitId, Mix, Number, PaintId, Share, Solvents,
-    Text, Words,
+    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, KitId, Kits, Mix, Number, PaintId, Share,
+    Solvents, Text, Words,
 };
 use Quantity::{
     AirFlow, Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension,
@@ -187,6 +187,10 @@ pub const KEYS: &[Key] = &[
     key("card.uncertainty.film", Share, ("0.5 %", "50 %"), "5 %", "the same of card.wet_film or card.dry_film"),
     key("card.uncertainty.second_height", Share, ("0.5 %", "50 %"), "5 %", "the same of card.second_height"),
     key("card.kept_back", Choice(&["none", "fan-height", "fan-thickness", "flow", "film", "second-height"]), NONE, "\"none\"", "the measurement that is kept out of the fit to test it"),
+
+    key("compare.kits", Kits, NONE, "none", "kits set beside your own, each with its price if you know one"),
+    key("compare.paint_price", Number, ("0.01", "1000000"), "none", "price of a litre of paint as sprayed, in the currency of the prices"),
+    key("compare.parts", Count, ("1", "1000000000"), "none", "parts you are going to paint"),
 
     key("run.droplets", Count, ("1", "1000000000"), "200000", "droplets flown; with standard_error the most that are"),
     key("run.standard_error", Share, ("0.05 %", "20 %"), "none", "fly until the relative standard error of the transfer efficiency is below this"),

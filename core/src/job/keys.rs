@@ -37,6 +37,8 @@ pub enum Kind {
     AirUsers,
     /// Volatiles: `[{ name = "n-butyl acetate", share = "60 %" }, ...]`, shares of the volatile part.
     Solvents,
+    /// Kits to compare with: `[{ kit = "lvlp-gravity-1.2", price = 240 }, ...]`.
+    Kits,
 }
 
 impl Kind {
@@ -59,7 +61,7 @@ impl Kind {
             Kind::CupId => "cup".into(),
             Kind::Mix => "parts".into(),
             Kind::CompressorId => "compressor".into(),
-            Kind::Solvents | Kind::AirUsers => "list".into(),
+            Kind::Solvents | Kind::AirUsers | Kind::Kits => "list".into(),
         }
     }
 }
@@ -151,6 +153,11 @@ impl Key {
             Kind::Mix => {
                 "parts by volume of base and hardener, and of thinner if there are three, each 0.01 to 100, such as \"2:1\" or \"4:1:1\"".into()
             }
+            Kind::Kits => format!(
+                "up to {} of {{ kit = \"...\", price = 240 }}, price and name may be left out; kits: {}",
+                crate::compare::MOST_KITS,
+                super::catalogue_ids::kits().join(", ")
+            ),
             Kind::Solvents => format!(
                 "one to three of {{ name = \"...\", share = \"60 %\" }}, shares of the volatile part that sum to 100 %; names: {}",
                 super::catalogue_ids::solvents().join(", ")

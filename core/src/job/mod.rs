@@ -7,6 +7,7 @@ mod edit;
 mod error;
 mod key_list;
 mod keys;
+mod kit_list;
 pub mod link;
 mod measured;
 mod mixing;
@@ -68,6 +69,8 @@ pub struct Job {
     pub spec: Option<SpecBand>,
     /// What was measured on a card sprayed with this gun; may be empty.
     pub card: Vec<Reading>,
+    /// Kits to set beside this gun, and the prices that go with them.
+    pub compare: Compare,
     /// Droplets and seed.
     pub run: RunSetting,
     /// What the user should know about the file though it is good: keys that are not used, a cup out of its range.
@@ -228,6 +231,35 @@ pub struct Reading {
     pub uncertainty: f64,
     /// It is kept out of the fit, to test it.
     pub kept_back: bool,
+}
+
+/// What a comparison of kits needs. Prices are the user's, in any one currency.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Compare {
+    /// Kits beside your own, in their order.
+    pub kits: Vec<KitToCompare>,
+    /// Price of a litre of paint as sprayed.
+    pub paint_price: Option<f64>,
+    /// Parts that are going to be painted.
+    pub parts: Option<f64>,
+}
+
+/// A kit beside your own.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KitToCompare {
+    /// Where its geometry comes from.
+    pub what: KitSource,
+    /// What the user calls it.
+    pub name: Option<String>,
+    /// Its price.
+    pub price: Option<f64>,
+}
+
+/// Where a kit's geometry comes from.
+#[derive(Debug, Clone, PartialEq)]
+pub enum KitSource {
+    /// A kit of the catalogue, by its id.
+    Catalogue(String),
 }
 
 /// How long to fly and with which streams.

@@ -24,12 +24,14 @@ pub(super) enum Value {
     Solvents(Vec<(String, f64)>),
     /// Name and air [m3/s].
     AirUsers(Vec<(String, f64)>),
+    /// Kits to compare with.
+    Kits(Vec<super::KitToCompare>),
 }
 
 /// What is wrong with a value, and a hint.
 pub(super) type Refusal = (String, Option<String>);
 
-fn refuse<T>(problem: impl Into<String>) -> Result<T, Refusal> {
+pub(super) fn refuse<T>(problem: impl Into<String>) -> Result<T, Refusal> {
     Err((problem.into(), None))
 }
 
@@ -44,7 +46,7 @@ fn number(value: &DeValue<'_>) -> Option<f64> {
 }
 
 /// What a TOML value is, with its article.
-fn is_a(value: &DeValue<'_>) -> &'static str {
+pub(super) fn is_a(value: &DeValue<'_>) -> &'static str {
     match value {
         DeValue::String(_) => "text",
         DeValue::Integer(_) | DeValue::Float(_) => "a bare number",
@@ -85,7 +87,7 @@ fn quantity(quantity: Quantity, value: &DeValue<'_>) -> Result<f64, Refusal> {
     }
 }
 
-fn bare(value: &DeValue<'_>) -> Result<f64, Refusal> {
+pub(super) fn bare(value: &DeValue<'_>) -> Result<f64, Refusal> {
     match number(value) {
         Some(x) if x.is_finite() => Ok(x),
         Some(_) => refuse("the number is not finite"),
@@ -93,7 +95,7 @@ fn bare(value: &DeValue<'_>) -> Result<f64, Refusal> {
     }
 }
 
-fn text<'a>(value: &'a DeValue<'_>) -> Result<&'a str, Refusal> {
+pub(super) fn text<'a>(value: &'a DeValue<'_>) -> Result<&'a str, Refusal> {
     match value {
         DeValue::String(text) => Ok(text),
         other => refuse(format!("it is {}, where text is needed", is_a(other))),
@@ -108,7 +110,7 @@ fn share(value: &DeValue<'_>) -> Result<f64, Refusal> {
 }
 
 /// The word of a list, else a refusal with the nearest one.
-fn one_of(value: &DeValue<'_>, words: &[&str]) -> Result<Value, Refusal> {
+pub(super) fn one_of(value: &DeValue<'_>, words: &[&str]) -> Result<Value, Refusal> {
     let word = text(value)?;
     if words.contains(&word) {
         return Ok(Value::Text(word.into()));
@@ -296,5 +298,6 @@ pub(super) fn read(key: &Key, value: &DeValue<'_>) -> Result<Value, Refusal> {
         Kind::CompressorId => one_of(value, &super::catalogue_ids::compressors()),
         Kind::AirUsers => air_users(value),
         Kind::Solvents => solvents(value),
+        Kind::Kits => super::kit_list::read(value).map(Value::Kits),
     }
 }

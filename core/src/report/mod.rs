@@ -20,8 +20,8 @@ pub use figures::{
 };
 pub use film_csv::film_csv;
 pub use mix::{MixFigures, mix_plan};
-pub use pattern::{PatternKind, PatternSizes, pattern_kind, pattern_sizes, shape};
-pub use supply::SupplyFigures;
 pub use model_range::landed_ratio;
+pub use pattern::{PatternKind, PatternSizes, pattern_kind, pattern_sizes, shape};
 pub use shares::wanted;
+pub use supply::SupplyFigures;
 pub use words::words;
