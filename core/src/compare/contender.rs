@@ -176,7 +176,7 @@ impl Contender {
                 let note = self.note(full.fault.max(UNEVEN));
                 return Some(
                     full.first
-                        .map(|(job, flown)| (job, flown, vec![note]))
+                        .map(|(job, flown)| Found { job, flown, short_of: Some(note) })
                         .ok_or_else(|| self.search.why_none()),
                 );
             };

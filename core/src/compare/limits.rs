@@ -49,8 +49,12 @@ fn spoils(warning: &Warning) -> bool {
         Warning::OverHvlpLimit(_)
             | Warning::Flooded(_)
             | Warning::Coarse(_)
+            | Warning::WeakAir(..)
+            | Warning::TooThick(_)
             | Warning::TriggerReleased
             | Warning::NeedleShut
+            | Warning::AirShut
+            | Warning::CupDry
             | Warning::NoPaint
     )
 }

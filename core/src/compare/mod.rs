@@ -228,7 +228,7 @@ impl Comparison {
     /// Row 1, the film that all rows lay, and the limits that follow from it.
     fn as_set(&mut self, run: &Run) {
         let mut row = Row::new("as-set", &self.job, &self.job.kit, None, 1.0);
-        row.notes = run.prepared().state.warnings.iter().map(ToString::to_string).collect();
+        row.notes.extend(run.prepared().state.warnings.iter().map(ToString::to_string));
         if self.target <= 0.0 {
             self.target = run.film().mean_dry().0;
         }

@@ -7,17 +7,17 @@ use crate::catalogue;
 use crate::flow_cup::Cup;
 use crate::gun::{GunSetting, Kit};
 use crate::job::Job;
-use crate::set_up::REFERENCE_PAINT;
 
 /// Cup that the page and the example speak of.
 const CUP: &str = "din-4";
 /// Seconds out of that cup that stand for thin, medium and thick paint. Common practice, no source: bases and stains,
 /// clears and enamels, filler primers.
 pub const CLASSES: [(&str, f64); 3] = [("thin", 14.0), ("medium", 20.0), ("thick", 40.0)];
-/// Flow that counts as flowing: this share of what the kit gives as rated with clear [-]. Ours.
+/// Flow that counts as flowing: this share of what your gun gives as set, or of what the kit gives as rated where that is
+/// less [-]. Ours.
 const FLOWS: f64 = 0.6;
 /// Fluid knobs tried.
-const FLUIDS: [f64; 4] = [0.3, 0.5, 0.75, 1.0];
+const FLUIDS: [f64; 6] = [0.15, 0.25, 0.35, 0.5, 0.7, 1.0];
 /// Pressures tried, over the rated one; never above the highest.
 const PRESSURES: [f64; 5] = [0.5, 0.75, 1.0, 1.25, 1.5];
 /// Longest time looked for [s].
@@ -39,14 +39,12 @@ impl Paints {
     /// Paints of a kit; `rest` gives what no knob sets.
     #[must_use]
     pub fn of(job: &Job, kit: &Kit, rest: &GunSetting) -> Self {
-        let flow = catalogue::paint(REFERENCE_PAINT)
-            .ok()
-            .and_then(|clear| {
-                let mut rated = job.clone();
-                rated.paint = clear;
-                limits::sauter(&rated, kit, &kit.rated()).ok().map(|(_, state)| state.paint_flow)
-            })
-            .unwrap_or(0.0);
+        let own = limits::sauter(job, &job.kit, &job.gun).map_or(0.0, |(_, state)| state.paint_flow);
+        let rated = catalogue::paint(&kit.rated_paint)
+            .and_then(|paint| limits::sauter(&Job { paint, ..job.clone() }, kit, &kit.rated()))
+            .map_or(0.0, |(_, state)| state.paint_flow);
+        // A small gun is not asked for a large one's flow, nor the other way round.
+        let flow = FLOWS * own.min(rated);
         let can = |seconds: f64| sprays(job, kit, rest, flow, seconds);
         let classes = CLASSES.map(|(_, seconds)| can(seconds));
         let and_more = can(LONGEST);
@@ -67,7 +65,7 @@ impl Paints {
     }
 }
 
-fn sprays(job: &Job, kit: &Kit, rest: &GunSetting, rated_flow: f64, seconds: f64) -> bool {
+fn sprays(job: &Job, kit: &Kit, rest: &GunSetting, flow: f64, seconds: f64) -> bool {
     let viscosity = Cup::from_id(CUP).and_then(|cup| cup.viscosity(seconds));
     let Ok(viscosity) = viscosity else { return false };
     let mut job = job.clone();
@@ -76,10 +74,10 @@ fn sprays(job: &Job, kit: &Kit, rest: &GunSetting, rated_flow: f64, seconds: f64
     PRESSURES.iter().any(|share| {
         let inlet_pressure = (share * kit.rated_pressure).min(kit.highest_pressure);
         FLUIDS.iter().any(|&fluid| {
-            let setting = GunSetting { inlet_pressure, fan: 1.0, fluid, trigger: 1.0, ..rest.clone() };
-            limits::sauter(&job, kit, &setting).is_ok_and(|(_, state)| {
-                limits::fault(&state).is_none() && state.paint_flow >= FLOWS * rated_flow
-            })
+            let setting =
+                GunSetting { inlet_pressure, fan: 1.0, fluid, trigger: 1.0, air_knob: 1.0, ..rest.clone() };
+            limits::sauter(&job, kit, &setting)
+                .is_ok_and(|(_, state)| limits::fault(&state).is_none() && state.paint_flow >= flow)
         })
     })
 }

@@ -6,8 +6,9 @@ use super::flown::Flown;
 use super::limits;
 use super::paints::Paints;
 use super::saving::{PayBack, Saving, Sure};
+use crate::catalogue;
 use crate::error::ParameterError;
-use crate::gun::{Class, Feed, Kit};
+use crate::gun::{Feed, Kit, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 
 /// A gun beside yours. What cannot be said is left out.
@@ -117,8 +118,8 @@ impl Row {
             label: label.into(),
             name: kit.name.clone(),
             kit: kit.id.clone(),
-            class: class_word(kit.class),
-            feed: feed_word(kit.feed),
+            class: kit.class.id(),
+            feed: kit.feed.id(),
             tip_mm: kit.tip_bore * 1e3,
             price,
             from_box: spread > 1.0,
@@ -130,7 +131,11 @@ impl Row {
             saved_more: None,
             pays_back: None,
             sure: None,
-            notes: Vec::new(),
+            notes: Warning::overhead(kit, job.lean)
+                .iter()
+                .map(ToString::to_string)
+                .chain(unusual_tip(job, kit))
+                .collect(),
         }
     }
 }
@@ -172,6 +177,21 @@ impl Figures {
     }
 }
 
+/// A tip outside what data sheets of the paint's class usually ask for; a pot pushes the paint through smaller ones.
+fn unusual_tip(job: &Job, kit: &Kit) -> Option<String> {
+    let [low, high] = catalogue::recipe(&job.paint.id).ok()?.sheet.tip;
+    let bore = kit.tip_bore;
+    let outside = bore < low - 1e-6 || bore > high + 1e-6;
+    (outside && kit.feed != Feed::Pressure).then(|| {
+        format!(
+            "tip {:.1} mm is outside the {:.1} to {:.1} mm that data sheets of such paint usually ask for",
+            bore * 1e3,
+            low * 1e3,
+            high * 1e3
+        )
+    })
+}
+
 /// What to write into a job file to have this setting; speed to 5 mm/s, as fine as a hand is told.
 fn keys(job: &Job, setting: &Setting) -> Vec<(&'static str, String)> {
     let share = |x: f64| format!("{}", (x * 1e4).round() / 1e4);
@@ -180,6 +200,7 @@ fn keys(job: &Job, setting: &Setting) -> Vec<(&'static str, String)> {
         ("gun.inlet_pressure", format!("{:.2} bar", setting.inlet_bar)),
         ("gun.fluid", share(job.gun.fluid)),
         ("gun.trigger", share(job.gun.trigger)),
+        ("gun.air_knob", share(job.gun.air_knob)),
         ("stroke.speed", format!("{:.0} mm/s", 5.0 * (setting.speed_mm_s / 5.0).round())),
     ];
     if let Some(sides) = setting.sides {
@@ -187,23 +208,4 @@ fn keys(job: &Job, setting: &Setting) -> Vec<(&'static str, String)> {
         keys.push(("stroke.sides", sides.to_string()));
     }
     keys
-}
-
-fn class_word(class: Class) -> &'static str {
-    match class {
-        Class::Hvlp => "hvlp",
-        Class::Compliant => "compliant",
-        Class::Lvlp => "lvlp",
-        Class::Conventional => "conventional",
-        Class::Touchup => "touchup",
-        Class::Airbrush => "airbrush",
-    }
-}
-
-fn feed_word(feed: Feed) -> &'static str {
-    match feed {
-        Feed::Gravity => "gravity",
-        Feed::Suction => "suction",
-        Feed::Pressure => "pressure",
-    }
 }

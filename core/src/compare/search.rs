@@ -68,7 +68,7 @@ impl Search {
         let turns = (eighths(kit.fan_turns), eighths(kit.fluid_turns));
         let round = matches!(job.part, crate::job::PartShape::Tube { .. });
         let axes = if round { vec![false, true] } else { vec![job.stroke.fan_axis == FanAxis::Along] };
-        let mut fans: Vec<i32> = if kit.fan_valve_area > 0.0 {
+        let mut fans: Vec<i32> = if kit.has_fan() {
             [0.05, 0.2, 0.5, 1.0].iter().map(|f| (f * f64::from(turns.0) + 0.5) as i32).collect()
         } else {
             vec![turns.0]
@@ -165,6 +165,7 @@ impl Search {
             fan: f64::from(fan) / f64::from(self.turns.0),
             fluid: f64::from(fluid) / f64::from(self.turns.1),
             trigger: 1.0,
+            air_knob: 1.0,
             ..self.rest.clone()
         }
     }
@@ -218,7 +219,7 @@ impl Search {
             let (df, du, dp) = self.step;
             let moves = [(-df, 0, 0), (df, 0, 0), (0, -du, 0), (0, du, 0), (0, 0, -dp), (0, 0, dp)];
             for (fan, fluid, over) in moves {
-                let fan = if self.kit.fan_valve_area > 0.0 { best.fan + fan } else { best.fan };
+                let fan = if self.kit.has_fan() { best.fan + fan } else { best.fan };
                 let point = Point {
                     fan: fan.clamp(0, self.turns.0),
                     fluid: (best.fluid + fluid).clamp(1, self.turns.1),

@@ -2,6 +2,7 @@
 
 mod balance;
 mod bits;
+mod compare;
 mod digest;
 mod direct;
 mod ends;
