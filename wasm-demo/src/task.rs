@@ -8,9 +8,18 @@ use serde::{Deserialize, Serialize};
 
 use crate::worker::Refusal;
 
+mod comparing;
+
+pub use comparing::Comparing;
+
 /// Long work. All that it needs stands in it, so that another worker can do it again from the start.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Task {
+    /// Sets kits beside the job's gun; partial and final answers are `compare::Answer`.
+    Compare {
+        /// The job file's text, with its `[compare]`.
+        job: String,
+    },
     /// Counts: what the tests of worker and queue do.
     #[cfg(test)]
     Count {
@@ -41,31 +50,41 @@ pub trait LongTask: Sized {
 }
 
 /// A task under way.
-pub enum Running {}
+pub enum Running {
+    /// [`Task::Compare`].
+    Compare(Box<Comparing>),
+}
 
 impl LongTask for Running {
     fn start(task: &Task) -> Result<Self, Refusal> {
-        match *task {
+        match task {
+            Task::Compare { job } => Comparing::start(job).map(|c| Self::Compare(Box::new(c))),
             #[cfg(test)]
-            Task::Count { .. } => {
-                Err(Refusal { key: None, message: "the page has no use for this task".into() })
-            }
+            Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
         }
     }
 
-    fn advance(&mut self, _: &mut dyn FnMut() -> bool) -> bool {
-        match *self {}
+    fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool {
+        match self {
+            Self::Compare(comparing) => comparing.advance(time_left),
+        }
     }
 
     fn progress(&self) -> (u64, u64) {
-        match *self {}
+        match self {
+            Self::Compare(comparing) => comparing.progress(),
+        }
     }
 
     fn partial(&mut self) -> Option<String> {
-        match *self {}
+        match self {
+            Self::Compare(comparing) => comparing.partial(),
+        }
     }
 
     fn answer(&mut self) -> Result<String, Refusal> {
-        match *self {}
+        match self {
+            Self::Compare(comparing) => Ok(comparing.answer()),
+        }
     }
 }

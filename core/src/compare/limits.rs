@@ -66,7 +66,7 @@ fn spoils(warning: &Warning) -> bool {
 pub fn sauter(job: &Job, kit: &Kit, setting: &GunSetting) -> Result<(f64, State), ParameterError> {
     let model = Model::default();
     let state = model.state(kit, setting, &job.paint, &job.booth)?;
-    Ok((model.sauter(kit, &state, &job.paint)?, state))
+    Ok((model.sauter(kit, setting, &state, &job.paint)?, state))
 }
 
 impl Limits {

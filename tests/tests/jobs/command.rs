@@ -4,29 +4,36 @@ use std::path::PathBuf;
 use std::process::{Command, Output};
 use std::sync::OnceLock;
 
-/// The built example. Cargo is asked with the same features and profile as this test, so that nothing is built twice.
-fn program() -> &'static PathBuf {
+/// The built examples' folder. Cargo is asked with the same features and profile as this test, so that nothing is built twice.
+fn programs() -> &'static PathBuf {
     static BUILT: OnceLock<PathBuf> = OnceLock::new();
     BUILT.get_or_init(|| {
         let mut cargo = Command::new(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));
-        cargo.current_dir(crate::repository("")).args(["build", "--workspace", "--example", "run_job", "-q"]);
+        cargo.current_dir(crate::repository("")).args(["build", "--workspace", "-q"]);
+        cargo.args(["--example", "run_job", "--example", "compare_kits"]);
         if cfg!(feature = "browser") {
             cargo.args(["--features", "mistcoat-tests/browser"]);
         }
         if !cfg!(debug_assertions) {
             cargo.arg("--release");
         }
-        assert!(cargo.status().expect("cargo runs").success(), "run_job does not build");
+        assert!(cargo.status().expect("cargo runs").success(), "the examples do not build");
         // Tests stand in the profile's folder `deps`, examples in `examples`.
         let mut folder = std::env::current_exe().expect("this test");
         folder.pop();
         folder.pop();
-        folder.join("examples").join(format!("run_job{}", std::env::consts::EXE_SUFFIX))
+        folder.join("examples")
     })
 }
 
+/// Runs a built example.
+pub fn example(name: &str, words: &[&str]) -> Output {
+    let program = programs().join(format!("{name}{}", std::env::consts::EXE_SUFFIX));
+    Command::new(program).args(words).output().expect("the example starts")
+}
+
 fn run(words: &[&str]) -> Output {
-    Command::new(program()).args(words).output().expect("run_job starts")
+    example("run_job", words)
 }
 
 fn refused(words: &[&str], said: &str) {

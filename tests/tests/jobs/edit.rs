@@ -124,6 +124,7 @@ fn every_key_can_be_set_and_taken_out() {
             Kind::Text => vec!["it's \\ \"so\" [x]".into()],
             Kind::Choice(words) => words.iter().map(|w| (*w).into()).collect(),
             Kind::Words(words) => vec!["[]".into(), format!("[\"{}\", \"{}\"]", words[0], words[1])],
+            Kind::Kits => vec!["[]".into(), "[{ kit = \"lvlp-gravity-1.2\", price = 240 }]".into()],
             Kind::KitId => vec!["hvlp-gravity-1.3".into()],
             Kind::PaintId => vec!["two-pack-clear".into()],
             Kind::CupId => vec!["din-4".into()],

@@ -18,6 +18,7 @@ fn value(key: &Key, high: bool) -> String {
         Kind::Text => format!("\"{}\"", if high { "# [b] = {" } else { "a, b" }),
         Kind::Choice(words) => format!("\"{}\"", words[usize::from(high)]),
         Kind::Words(words) => format!("[\"{}\"]", words[usize::from(high)]),
+        Kind::Kits => (if high { "[]" } else { "[{ kit = \"lvlp-gravity-1.2\" }]" }).into(),
         Kind::KitId => "\"hvlp-gravity-1.3\"".into(),
         Kind::PaintId => "\"two-pack-clear\"".into(),
         Kind::CupId => format!("\"{}\"", if high { "din-4" } else { "ford-4" }),

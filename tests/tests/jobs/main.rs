@@ -2,6 +2,7 @@
 
 mod bad;
 mod command;
+mod compare_kits;
 mod edit;
 mod figures;
 mod good;
