@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::flown::Flown;
 use super::limits::{HAND, Limits};
-use super::search::{MOST, Point, Rank, Search};
+use super::search::{Ask, MOST, Point, Rank, Search};
 use super::trial::{Laid, Trial};
 use crate::gun::{GunSetting, Kit};
 use crate::job::{FanAxis, Job};
@@ -90,11 +90,12 @@ impl Contender {
         match self.trial.take() {
             Some(trial) => self.fly_trial(trial, most, threads),
             None => match self.search.ask(&self.job) {
-                Some(point) => match Trial::new(self.at(point, None, true), self.target) {
+                Ask::Wait => {}
+                Ask::Fly(point) => match Trial::new(self.at(point, None, true), self.target) {
                     Ok(trial) => self.trial = Some((point, Box::new(trial), false)),
                     Err(_) => self.search.tell(point, Rank(BARE, 0.0)),
                 },
-                None => return self.begin_full(),
+                Ask::Over => return self.begin_full(),
             },
         }
         None
@@ -219,7 +220,7 @@ impl Contender {
                 100.0 * self.limits.unevenness
             ),
             HAND_CANNOT => format!(
-                "no setting was found that a hand can use: {:.1} to {:.1} m/s, at most {:.0} s for a part",
+                "no setting was found that a hand can use: {:.2} to {:.2} m/s, at most {:.0} s for a part",
                 HAND[0], HAND[1], self.limits.seconds
             ),
             _ => "no setting was found whose pattern is neither split nor heavy in the middle".into(),

@@ -26,7 +26,7 @@ use contender::{Best, Contender, Found};
 
 pub use flown::Flown;
 pub use limits::{EVEN_ENOUGH, FINE_ENOUGH, HAND, LONGEST, Limits};
-pub use paints::{CLASSES, Paints};
+pub use paints::{Paints, USES};
 pub use row::{Figures, Row, Setting};
 pub use saving::{Money, PayBack, Saving, Sure, sure};
 pub use words::words;

@@ -4,11 +4,11 @@ use serde::Serialize;
 
 use super::flown::Flown;
 use super::limits;
-use super::paints::Paints;
+use super::paints::{Paints, tip_does};
 use super::saving::{PayBack, Saving, Sure};
 use crate::catalogue;
 use crate::error::ParameterError;
-use crate::gun::{Feed, Kit, Warning};
+use crate::gun::{Kit, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 
 /// A gun beside yours. What cannot be said is left out.
@@ -125,7 +125,7 @@ impl Row {
             from_box: spread > 1.0,
             cannot: None,
             figures: None,
-            paints: Paints::of(job, kit, &kit.rated()),
+            paints: Paints::of(job, kit),
             stays_ml: kit.residue * 1e6,
             saved: None,
             saved_more: None,
@@ -177,15 +177,13 @@ impl Figures {
     }
 }
 
-/// A tip outside what data sheets of the paint's class usually ask for; a pot pushes the paint through smaller ones.
+/// A tip outside what data sheets of the paint's class usually ask for.
 fn unusual_tip(job: &Job, kit: &Kit) -> Option<String> {
     let [low, high] = catalogue::recipe(&job.paint.id).ok()?.sheet.tip;
-    let bore = kit.tip_bore;
-    let outside = bore < low - 1e-6 || bore > high + 1e-6;
-    (outside && kit.feed != Feed::Pressure).then(|| {
+    (!tip_does(kit, [low, high])).then(|| {
         format!(
             "tip {:.1} mm is outside the {:.1} to {:.1} mm that data sheets of such paint usually ask for",
-            bore * 1e3,
+            kit.tip_bore * 1e3,
             low * 1e3,
             high * 1e3
         )

@@ -45,6 +45,30 @@ impl Rank {
 /// Pressures [steps], lowest and highest, at which a fan and fluid knob may be used; or why there are none.
 type Span = Result<(i32, i32), String>;
 
+/// What a search wants next.
+pub(super) enum Ask {
+    /// A point is to be flown.
+    Fly(Point),
+    /// It is still looking: ask again.
+    Wait,
+    /// It is over.
+    Over,
+}
+
+/// Settings looked at without droplets before one may stop; each takes about a millisecond.
+const CHECKS: usize = 5;
+
+/// A look along the pressures of a fan and fluid knob, under way.
+struct Probe {
+    knobs: (i32, i32),
+    lowest: i32,
+    at: i32,
+    found: Option<(i32, i32)>,
+    /// Steps that are known not to do on either side, and whether the lower end is still looked for.
+    ends: Option<(i32, i32, bool)>,
+    why: String,
+}
+
 /// The search of one kit.
 pub(super) struct Search {
     kit: Kit,
@@ -57,6 +81,7 @@ pub(super) struct Search {
     /// Points that may not be used.
     closed: BTreeSet<Point>,
     spans: BTreeMap<(i32, i32), Span>,
+    probe: Option<Probe>,
     best: Option<(Point, Rank)>,
     step: (i32, i32, i32),
 }
@@ -95,31 +120,33 @@ impl Search {
             tried: BTreeMap::new(),
             closed: BTreeSet::new(),
             spans: BTreeMap::new(),
+            probe: None,
             best: None,
             step,
         }
     }
 
-    /// The next point to fly; none when the search is over.
-    pub fn ask(&mut self, job: &Job) -> Option<Point> {
-        loop {
-            while let Some(point) = self.waiting.pop_front() {
-                if self.tried.len() >= MOST {
-                    return None;
-                }
-                if self.known(&point) {
-                    continue;
-                }
-                if self.allowed(job, point) {
-                    return Some(point);
-                }
-                self.closed.insert(point);
+    /// What to do next: short, so that one can stop in between.
+    pub fn ask(&mut self, job: &Job) -> Ask {
+        while let Some(&point) = self.waiting.front() {
+            if self.tried.len() >= MOST {
+                return Ask::Over;
             }
-            self.best?;
-            if !self.refine() {
-                return None;
+            if !self.known(&point) {
+                match self.span_of(job, point) {
+                    None => return Ask::Wait,
+                    Some(Ok((low, high))) if point.over >= 0 && low + point.over <= high => {
+                        self.waiting.pop_front();
+                        return Ask::Fly(point);
+                    }
+                    Some(_) => {
+                        self.closed.insert(point);
+                    }
+                }
             }
+            self.waiting.pop_front();
         }
+        if self.best.is_some() && self.refine() { Ask::Wait } else { Ask::Over }
     }
 
     /// Takes in how good a point is.
@@ -174,42 +201,68 @@ impl Search {
         self.tried.contains_key(point) || self.closed.contains(point)
     }
 
-    fn allowed(&mut self, job: &Job, point: Point) -> bool {
+    /// The pressures of a point's fan and fluid; none while they are still being looked at.
+    fn span_of(&mut self, job: &Job, point: Point) -> Option<Span> {
         let key = (point.fan, point.fluid);
-        if !self.spans.contains_key(&key) {
-            let span = self.span(job, point.fan, point.fluid);
-            self.spans.insert(key, span);
+        if let Some(span) = self.spans.get(&key) {
+            return Some(span.clone());
         }
-        matches!(self.spans.get(&key), Some(Ok((low, high))) if point.over >= 0 && low + point.over <= *high)
+        let mut probe = self.probe.take().filter(|p| p.knobs == key).unwrap_or_else(|| self.probe(key));
+        for _ in 0..CHECKS {
+            if let Some(span) = self.look(job, &mut probe) {
+                self.spans.insert(key, span.clone());
+                return Some(span);
+            }
+        }
+        self.probe = Some(probe);
+        None
     }
 
-    /// Looks along the pressure in strides, then to the step at either end.
-    fn span(&self, job: &Job, fan: i32, fluid: i32) -> Span {
+    fn probe(&self, knobs: (i32, i32)) -> Probe {
+        let lowest = (LOWEST * self.kit.rated_pressure / PRESSURE_STEP + 0.999) as i32;
+        let lowest = lowest.max(STRIDE);
+        Probe { knobs, lowest, at: lowest, found: None, ends: None, why: String::new() }
+    }
+
+    /// One look along the pressure: in strides until it is found where the knobs do, then step by step to either end.
+    fn look(&self, job: &Job, probe: &mut Probe) -> Option<Span> {
         let highest = (self.kit.highest_pressure / PRESSURE_STEP + 1e-9) as i32;
-        let admit = |p: i32| self.limits.admit(job, &self.kit, &self.knobs(fan, fluid, p));
-        let mut found: Option<(i32, i32)> = None;
-        let mut why = String::new();
-        let lowest = ((LOWEST * self.kit.rated_pressure / PRESSURE_STEP + 0.999) as i32).max(STRIDE);
-        let mut at = lowest;
-        while at <= highest {
-            match admit(at) {
-                Ok(()) => found = Some((found.map_or(at, |f| f.0), at)),
-                Err(_) if found.is_some() => break,
-                // That the pressure is too high says nothing: lower ones failed before, for the reason that counts.
-                Err(reason) if reason.too_high && !why.is_empty() => {}
-                Err(reason) => why = reason.words,
+        let admit = |p: i32| {
+            let (fan, fluid) = probe.knobs;
+            self.limits.admit(job, &self.kit, &self.knobs(fan, fluid, p))
+        };
+        if let Some((first, last, down)) = probe.ends {
+            let (low, high) = probe.found?;
+            if down {
+                if low - 1 > first && low > probe.lowest && admit(low - 1).is_ok() {
+                    probe.found = Some((low - 1, high));
+                } else {
+                    probe.ends = Some((first, last, false));
+                }
+            } else if high + 1 < last && high < highest && admit(high + 1).is_ok() {
+                probe.found = Some((low, high + 1));
+            } else {
+                return Some(Ok((low, high)));
             }
-            at += STRIDE;
+            return None;
         }
-        let Some((mut low, mut high)) = found else { return Err(why) };
-        let (first, last) = (low - STRIDE, high + STRIDE);
-        while low - 1 > first && low > lowest && admit(low - 1).is_ok() {
-            low -= 1;
+        let mut over = probe.at > highest;
+        if !over {
+            match admit(probe.at) {
+                Ok(()) => probe.found = Some((probe.found.map_or(probe.at, |f| f.0), probe.at)),
+                Err(_) if probe.found.is_some() => over = true,
+                // That the pressure is too high says nothing: lower ones failed before, for the reason that counts.
+                Err(reason) if reason.too_high && !probe.why.is_empty() => {}
+                Err(reason) => probe.why = reason.words,
+            }
+            probe.at += STRIDE;
         }
-        while high + 1 < last && high < highest && admit(high + 1).is_ok() {
-            high += 1;
+        match probe.found {
+            Some((low, high)) if over => probe.ends = Some((low - STRIDE, high + STRIDE, true)),
+            None if over => return Some(Err(std::mem::take(&mut probe.why))),
+            _ => {}
         }
-        Ok((low, high))
+        None
     }
 
     /// Queues the neighbours of the best at the present step, or halves it; false when there is nothing left to try.

@@ -16,7 +16,7 @@ pub fn words(answer: &Answer) -> String {
         lines.push(String::new());
         lines.push(format!(
             "Each gun at its own best: least paint for a part, film no less even than {:.0} of 100, droplets up to {:.0} um, \
-             strokes of {:.1} to {:.1} m/s, at most {:.0} s a part.",
+             strokes of {:.2} to {:.2} m/s, at most {:.0} s a part.",
             limits.even_percent,
             limits.sauter_um,
             limits.speed_mm_s[0] * 1e-3,
@@ -61,13 +61,13 @@ fn sentence(row: &Row, answer: &Answer) -> Option<String> {
 
 /// What the kit cannot do that your own gun can.
 fn thick(row: &Row, answer: &Answer) -> String {
-    let own = answer.rows.first().is_some_and(|own| own.paints.classes[2]);
-    if own && !row.paints.classes[2] { ", or need thick paint".into() } else { String::new() }
+    let own = answer.rows.first().is_some_and(|own| own.paints.uses[2]);
+    if own && !row.paints.uses[2] { ", or need primer".into() } else { String::new() }
 }
 
 fn unless(row: &Row, answer: &Answer) -> String {
     let lost = thick(row, answer);
-    if lost.is_empty() { lost } else { "; not worth it if you need thick paint".into() }
+    if lost.is_empty() { lost } else { "; not worth it if you need primer".into() }
 }
 
 fn block(row: &Row) -> Vec<String> {
@@ -136,16 +136,9 @@ fn block(row: &Row) -> Vec<String> {
 
 fn paints(row: &Row) -> String {
     let can: Vec<_> =
-        super::CLASSES.iter().zip(row.paints.classes).filter(|(_, can)| *can).map(|(c, _)| c.0).collect();
-    let up_to = row.paints.up_to_din4_s.map_or_else(String::new, |s| {
-        let more = if row.paints.and_more { " and more" } else { "" };
-        format!(", up to {s:.0} s DIN 4{more}")
-    });
-    match can.as_slice() {
-        [] => "none".into(),
-        [one] => format!("{one} only{up_to}"),
-        [first, .., last] => format!("{first} to {last}{up_to}"),
-    }
+        super::USES.iter().zip(row.paints.uses).filter(|(_, can)| *can).map(|(name, _)| *name).collect();
+    let known = if can.is_empty() { "none that asks for such a tip".into() } else { can.join(", ") };
+    if row.paints.this_paint { known } else { format!("{known}; not this paint as rated") }
 }
 
 fn saving(s: &Saving) -> String {
