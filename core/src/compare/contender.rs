@@ -24,7 +24,8 @@ const ERRORS: f64 = 2.0;
 const NOTHING: u8 = 0;
 const UNEVEN: u8 = 1;
 const HAND_CANNOT: u8 = 2;
-const PATTERN: u8 = 3;
+const NO_AIR: u8 = 3;
+const PATTERN: u8 = 4;
 const BARE: u8 = 9;
 
 /// A gun at its best.
@@ -148,7 +149,9 @@ impl Contender {
 
     fn rank(&self, laid: &Laid) -> Rank {
         let by_hand = (HAND[0]..=HAND[1]).contains(&laid.speed) && laid.seconds <= self.limits.seconds;
-        if !by_hand {
+        if !laid.held {
+            Rank(NO_AIR, laid.volume)
+        } else if !by_hand {
             Rank(HAND_CANNOT, laid.seconds)
         } else if laid.unevenness > self.limits.unevenness {
             Rank(UNEVEN, laid.unevenness)
@@ -200,7 +203,8 @@ impl Contender {
             let mut job = run.prepared().job.clone();
             job.stroke.speed = flown.speed;
             let (cv, error) = flown.unevenness;
-            let even = cv <= self.limits.unevenness + ERRORS * error;
+            let held = flown.air_against.is_none_or(|air| air.holds());
+            let even = held && cv <= self.limits.unevenness + ERRORS * error;
             if full.fault != NOTHING {
                 return Some(Ok(Found { job, flown, short_of: Some(self.note(full.fault)) }));
             }
@@ -223,6 +227,7 @@ impl Contender {
                 "no setting was found that a hand can use: {:.2} to {:.2} m/s, at most {:.0} s for a part",
                 HAND[0], HAND[1], self.limits.seconds
             ),
+            NO_AIR => "your air holds no setting that was found".into(),
             _ => "no setting was found whose pattern is neither split nor heavy in the middle".into(),
         }
     }

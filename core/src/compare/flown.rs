@@ -1,6 +1,7 @@
 //! What a full run says of a gun: paint for a part at the film wanted, its spread over the replicate groups and over the
 //! model's variants.
 
+use super::air::{AirFigures, air_of};
 use crate::error::ParameterError;
 use crate::film::evenness;
 use crate::report::{PatternKind, landed_ratio, pattern_kind, pattern_sizes};
@@ -29,6 +30,8 @@ pub struct Flown {
     pub fan: f64,
     /// Free air [m3/s].
     pub air: f64,
+    /// Your air against it, where the job names a supply.
+    pub air_against: Option<AirFigures>,
     /// Mean dry film as the run was flown [m].
     pub film: f64,
 }
@@ -65,6 +68,7 @@ impl Flown {
                 (v.change, ratio.filter(|r| *r > 0.0).map_or(volume, |r| volume / r))
             })
             .collect();
+        let air_against = air_of(prepared, &strokes, job.stroke.speed * mean / target);
         Ok(Self {
             volume,
             without,
@@ -75,6 +79,7 @@ impl Flown {
             kind: pattern_kind(run.card()),
             fan: pattern_sizes(run.card(), None).length,
             air: prepared.state.air.free_air(),
+            air_against,
             film: mean,
         })
     }

@@ -4,6 +4,7 @@
 //! the same limits (`limits`), then flown again in full with fresh streams that all rows share. No winner is named:
 //! a saving has its range, and inside the model's error two guns are the same. `docs/methods/compare.md`.
 
+mod air;
 mod contender;
 mod flown;
 mod limits;
@@ -24,6 +25,7 @@ use crate::report::wanted;
 use crate::run::Run;
 use contender::{Best, Contender, Found};
 
+pub use air::AirFigures;
 pub use flown::Flown;
 pub use limits::{EVEN_ENOUGH, FINE_ENOUGH, HAND, LONGEST, Limits};
 pub use paints::{Paints, USES};
@@ -233,8 +235,10 @@ impl Comparison {
             self.target = run.film().mean_dry().0;
         }
         let flown = Flown::read(run, self.target).and_then(|flown| {
-            let figures = Figures::new(&self.job, &flown, 1.0)?;
-            let (sauter, _) = limits::sauter(&self.job, &self.job.kit, &self.job.gun)?;
+            // At the pressure that the supply gives.
+            let job = &run.prepared().job;
+            let figures = Figures::new(job, &flown, 1.0)?;
+            let (sauter, _) = limits::sauter(job, &job.kit, &job.gun)?;
             Ok((flown, figures, sauter))
         });
         match flown {
@@ -307,8 +311,9 @@ impl Comparison {
         use crate::report::PatternKind::{Balanced, Round};
         let pattern = matches!(own.kind, Some(Balanced | Round));
         let by_hand = (HAND[0]..=HAND[1]).contains(&own.speed);
+        let held = own.air_against.is_none_or(|air| air.holds());
         let admitted = self.limits.is_some_and(|l| l.admit(&self.job, &self.job.kit, &self.job.gun).is_ok());
-        pattern && by_hand && admitted
+        pattern && by_hand && held && admitted
     }
 
     fn other(&self, k: usize, best: Best) -> Row {

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::air::AirFigures;
 use super::flown::Flown;
 use super::limits;
 use super::paints::{Paints, tip_does};
@@ -66,6 +67,9 @@ pub struct Figures {
     pub keys: Vec<(&'static str, String)>,
     /// Free air needed [L/min].
     pub air_l_min: f64,
+    /// Your air against it, where the job names a supply.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub air: Option<AirFigures>,
     /// Cap pressure [bar].
     pub cap_bar: f64,
     /// Droplets, Sauter mean [um].
@@ -161,6 +165,7 @@ impl Figures {
             keys: keys(job, &setting),
             setting,
             air_l_min: flown.air * 60_000.0,
+            air: flown.air_against,
             cap_bar: state.cap_bar(),
             sauter_um: sauter * 1e6,
             fluid_ml_min: state.fluid_ml_min(),

@@ -74,6 +74,8 @@ pub(super) struct Search {
     kit: Kit,
     rest: GunSetting,
     limits: Limits,
+    /// Lowest and highest pressure [steps].
+    pressures: (i32, i32),
     turns: (i32, i32),
     axes: Vec<bool>,
     waiting: VecDeque<Point>,
@@ -109,11 +111,19 @@ impl Search {
                 }
             }
         }
+        // A data sheet's window is for guns of one class.
+        let window = job.sheet.pressure.filter(|_| kit.class == job.kit.class);
+        let [lowest, highest] = window.unwrap_or([LOWEST * kit.rated_pressure, kit.highest_pressure]);
+        let pressures = (
+            ((lowest / PRESSURE_STEP + 1.0 - 1e-9) as i32).max(STRIDE),
+            (highest.min(kit.highest_pressure) / PRESSURE_STEP + 1e-9) as i32,
+        );
         let step = ((turns.0 / 6).max(1), (turns.1 / 6).max(1), STRIDE);
         Self {
             kit: kit.clone(),
             rest,
             limits,
+            pressures,
             turns,
             axes,
             waiting,
@@ -219,14 +229,13 @@ impl Search {
     }
 
     fn probe(&self, knobs: (i32, i32)) -> Probe {
-        let lowest = (LOWEST * self.kit.rated_pressure / PRESSURE_STEP + 0.999) as i32;
-        let lowest = lowest.max(STRIDE);
+        let lowest = self.pressures.0;
         Probe { knobs, lowest, at: lowest, found: None, ends: None, why: String::new() }
     }
 
     /// One look along the pressure: in strides until it is found where the knobs do, then step by step to either end.
     fn look(&self, job: &Job, probe: &mut Probe) -> Option<Span> {
-        let highest = (self.kit.highest_pressure / PRESSURE_STEP + 1e-9) as i32;
+        let highest = self.pressures.1;
         let admit = |p: i32| {
             let (fan, fluid) = probe.knobs;
             self.limits.admit(job, &self.kit, &self.knobs(fan, fluid, p))

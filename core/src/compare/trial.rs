@@ -2,6 +2,7 @@
 //!
 //! A footprint once flown serves any speed and, on a tube, any number of sides: the film wanted gives the speed.
 
+use super::air::air_of;
 use crate::course::Course;
 use crate::error::ParameterError;
 use crate::film::{FilmMap, evenness};
@@ -36,6 +37,8 @@ pub(super) struct Laid {
     pub volume: f64,
     /// Standard deviation over mean of the film [-].
     pub unevenness: f64,
+    /// Your air holds it, or is not known.
+    pub held: bool,
 }
 
 impl Trial {
@@ -102,12 +105,14 @@ impl Trial {
         }
         let more = self.target / mean;
         let seconds = strokes.seconds() * more;
+        let held = air_of(&prepared, &strokes, speed / more).is_none_or(|air| air.holds());
         Some(Laid {
             sides,
             speed: speed / more,
             seconds,
             volume: seconds * prepared.spray.volume_flow,
             unevenness: uneven.cv,
+            held,
         })
     }
 }

@@ -108,7 +108,7 @@ fn block(row: &Row) -> Vec<String> {
                 ))
             ),
         );
-        line("air", format!("{:.0} L/min", f.air_l_min));
+        line("air", air(f));
         let kind = f.pattern.map_or_else(String::new, |k| format!(", {k}"));
         line("fan", format!("{:.0} mm{kind}", f.fan_mm));
         line("time", format!("{:.1} s", f.seconds));
@@ -132,6 +132,18 @@ fn block(row: &Row) -> Vec<String> {
         line("note", note.clone());
     }
     lines
+}
+
+fn air(f: &super::Figures) -> String {
+    let need = format!("needs {:.0} L/min", f.air_l_min);
+    let Some(air) = f.air else { return need };
+    let said = match air.verdict {
+        "for-ever" => "held for ever".to_string(),
+        "this-job" => "held for this part".to_string(),
+        "runs-down" => air.on_s.map_or("runs down".into(), |s| format!("runs down after {s:.0} s")),
+        _ => format!("never: {:.2} bar at the gun", air.gun_inlet_bar),
+    };
+    format!("{need}, yours {:.0}: {said}", air.yours_l_min)
 }
 
 fn paints(row: &Row) -> String {

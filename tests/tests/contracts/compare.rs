@@ -1,7 +1,7 @@
 //! Kits side by side: the same digits however it is cut, no saving of a kit over itself, a wide fan on a thin tube.
 
 use mistcoat::catalogue;
-use mistcoat::compare::{Candidate, Comparison, Money, Sure};
+use mistcoat::compare::{Candidate, Comparison, Figures, Money, Sure};
 use mistcoat::job::Job;
 use mistcoat_tests::scenes::example;
 
@@ -59,15 +59,11 @@ fn rows_do_not_depend_on_threads_and_slices() {
     assert_eq!((more.value, more.low, more.high), (0.0, 0.0, 0.0));
     assert_eq!(other.sure, Some(Sure::Same));
     assert_eq!(other.figures, best.figures);
+    sprays_as_told(&job, answer.film_um.unwrap(), near);
 }
 
-#[test]
-fn the_setting_found_sprays_what_it_says() {
-    let job = leg();
-    let mut all = Comparison::new(job.clone(), Vec::new(), Money::default()).expect("a job");
-    all.finish();
-    let answer = all.answer();
-    let best = answer.rows[1].figures.as_ref().expect("a setting");
+/// The setting of a row, written into the job, sprays what the row says.
+fn sprays_as_told(job: &Job, film_um: f64, best: &Figures) {
     let mut text = job.text.clone();
     for (key, value) in &best.keys {
         text = mistcoat::job::with_key(&text, key, value).expect(key);
@@ -78,9 +74,8 @@ fn the_setting_found_sprays_what_it_says() {
     run.finish();
     let report = run.report().expect("a report");
     // Speed is written to 5 mm/s.
-    let film = answer.film_um.expect("a film");
-    let off = report.film.dry_um.mean / film - 1.0;
-    assert!(off.abs() < 0.01, "{} um instead of {film}", report.film.dry_um.mean);
+    let off = report.film.dry_um.mean / film_um - 1.0;
+    assert!(off.abs() < 0.01, "{} um instead of {film_um}", report.film.dry_um.mean);
     assert!((report.paint.sprayed_ml / best.ml - 1.0).abs() < 0.01, "{} mL", report.paint.sprayed_ml);
 }
 
@@ -108,4 +103,21 @@ fn a_burst_has_no_part_to_compare() {
     let many = vec![kit("lvlp-gravity-1.2"); mistcoat::compare::MOST_KITS + 1];
     let refused = Comparison::new(job, many, Money::default()).err().expect("refused");
     assert_eq!(refused.key, "compare.kits");
+}
+
+#[test]
+fn a_kit_whose_air_is_not_held_says_no() {
+    let text = leg().text
+        + "droplets = 20000\n[supply]\ncompressor = { delivered_air = \"20 L/min\", tank = \"0.2 L\" }\n";
+    let job = Job::from_toml(&text).expect("a job");
+    let candidates = vec![kit("conventional-gravity-1.4"), kit("touchup-gravity-0.8")];
+    let mut all = Comparison::new(job, candidates, Money::default()).expect("a job");
+    all.finish();
+    let answer = all.answer();
+    let [_, _, large, small] = answer.rows.as_slice() else { panic!("{} rows", answer.rows.len()) };
+    let air = large.figures.as_ref().and_then(|f| f.air).expect("the job names a compressor");
+    assert!(!air.holds() && (air.yours_l_min - 20.0).abs() < 1e-9, "{air:?}");
+    assert_eq!(large.sure, Some(Sure::No), "{large:?}");
+    assert!(large.notes.iter().any(|n| n.contains("your air")), "{:?}", large.notes);
+    assert!(small.figures.is_some(), "the rest finishes");
 }
