@@ -47,7 +47,7 @@ fn run(options: &Options) -> Result<String, String> {
     let money = Money::of(&job);
     for id in &options.kits {
         let kit = catalogue::kit(id).map_err(|e| format!("--kits: {e}"))?;
-        candidates.push(Candidate { kit, price: None, spread: 1.0 });
+        candidates.push(Candidate { kit, price: None, neighbours: Vec::new() });
     }
     let mut comparison = Comparison::new(job, candidates, money).map_err(|e| e.to_string())?;
     fly(&mut comparison);

@@ -59,7 +59,8 @@ impl Flown {
             if rest > 0.0 { sprayed * target / rest } else { f64::MAX }
         });
         let volume = sprayed * target / mean;
-        let range = Model::default().size_range(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let range =
+            Model::default().size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth)?;
         let variants = range
             .iter()
             .map(|v| {

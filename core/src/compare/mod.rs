@@ -23,6 +23,7 @@ use crate::gun::Kit;
 use crate::job::{Job, KitSource, KitToCompare};
 use crate::report::wanted;
 use crate::run::Run;
+use crate::set_up::{BoxKit, Neighbour, from_box};
 use contender::{Best, Contender, Found};
 
 pub use air::AirFigures;
@@ -43,8 +44,8 @@ pub struct Candidate {
     pub kit: Kit,
     /// Its price, as the user typed it.
     pub price: Option<f64>,
-    /// Factor by which its paint for a part is less certain, down and up [-]: 1 for a kit of the catalogue.
-    pub spread: f64,
+    /// Kits that its box might as well stand for; none for a kit of the catalogue.
+    pub neighbours: Vec<Neighbour>,
 }
 
 impl Candidate {
@@ -53,16 +54,23 @@ impl Candidate {
     /// # Errors
     /// A kit that cannot be, by its key.
     pub fn of(job: &Job) -> Result<Vec<Self>, ParameterError> {
-        let candidate = |entry: &KitToCompare| {
-            let (mut kit, spread) = match &entry.what {
-                KitSource::Catalogue(id) => (catalogue::kit(id)?, 1.0),
+        let candidate = |(i, entry): (usize, &KitToCompare)| {
+            let (mut kit, neighbours) = match &entry.what {
+                KitSource::Catalogue(id) => (catalogue::kit(id)?, Vec::new()),
+                KitSource::Box(figures) => {
+                    let BoxKit { kit, spread } = from_box(figures).map_err(|e| ParameterError {
+                        key: format!("compare.kits: entry {}: {}", i + 1, e.key),
+                        ..e
+                    })?;
+                    (kit, spread)
+                }
             };
             if let Some(name) = &entry.name {
                 kit.name.clone_from(name);
             }
-            Ok(Self { kit, price: entry.price, spread })
+            Ok(Self { kit, price: entry.price, neighbours })
         };
-        job.compare.kits.iter().map(candidate).collect()
+        job.compare.kits.iter().enumerate().map(candidate).collect()
     }
 }
 
@@ -229,7 +237,7 @@ impl Comparison {
 
     /// Row 1, the film that all rows lay, and the limits that follow from it.
     fn as_set(&mut self, run: &Run) {
-        let mut row = Row::new("as-set", &self.job, &self.job.kit, None, 1.0);
+        let mut row = Row::new("as-set", &self.job, &self.job.kit, None, &self.job.neighbours);
         row.notes.extend(run.prepared().state.warnings.iter().map(ToString::to_string));
         if self.target <= 0.0 {
             self.target = run.film().mean_dry().0;
@@ -237,7 +245,7 @@ impl Comparison {
         let flown = Flown::read(run, self.target).and_then(|flown| {
             // At the pressure that the supply gives.
             let job = &run.prepared().job;
-            let figures = Figures::new(job, &flown, 1.0)?;
+            let figures = Figures::new(job, &flown)?;
             let (sauter, _) = limits::sauter(job, &job.kit, &job.gun)?;
             Ok((flown, figures, sauter))
         });
@@ -264,14 +272,18 @@ impl Comparison {
     /// Starts the search of gun `i`: 0 your own, then the candidates.
     fn begin(&mut self, i: usize) {
         let Some(limits) = self.limits else { return };
+        let mut job = self.job.clone();
         let (kit, rest) = match i.checked_sub(1) {
-            None => (self.job.kit.clone(), self.job.gun.clone()),
+            None => (job.kit.clone(), job.gun.clone()),
             Some(k) => match self.candidates.get(k) {
-                Some(candidate) => (candidate.kit.clone(), candidate.kit.rated()),
+                Some(candidate) => {
+                    job.neighbours.clone_from(&candidate.neighbours);
+                    (candidate.kit.clone(), candidate.kit.rated())
+                }
                 None => return,
             },
         };
-        let gun = Contender::new(self.job.clone(), kit, rest, self.target, limits);
+        let gun = Contender::new(job, kit, rest, self.target, limits);
         self.work = Work::Gun(i, Box::new(gun));
     }
 
@@ -285,7 +297,7 @@ impl Comparison {
     }
 
     fn own_best(&mut self, best: Best) -> Row {
-        let mut row = Row::new("best", &self.job, &self.job.kit, None, 1.0);
+        let mut row = Row::new("best", &self.job, &self.job.kit, None, &self.job.neighbours);
         let as_set = self.own[0].clone();
         match best {
             Err(why) => row.cannot = Some(why),
@@ -296,8 +308,8 @@ impl Comparison {
                     Some(own) => (self.job.clone(), own.clone(), None),
                     None => (job, flown, short_of),
                 };
-                row.figures = Figures::new(&job, &flown, 1.0).ok();
-                row.saved = as_set.map(|own| Saving::between(&own, &flown, 1.0));
+                row.figures = Figures::new(&job, &flown).ok();
+                row.saved = as_set.map(|own| Saving::between(&own, &flown, false));
                 row.pays_back = row.saved.and_then(|s| PayBack::of(&s, Some(0.0), &self.money));
                 row.sure = row.saved.map(|s| sure(&s, None, &self.money, short_of.is_none()));
                 row.notes.extend(short_of);
@@ -317,17 +329,18 @@ impl Comparison {
     }
 
     fn other(&self, k: usize, best: Best) -> Row {
-        let Candidate { kit, price, spread } = &self.candidates[k];
-        let mut row = Row::new(&label(k), &self.job, kit, *price, *spread);
+        let Candidate { kit, price, neighbours } = &self.candidates[k];
+        let mut row = Row::new(&label(k), &self.job, kit, *price, neighbours);
+        let boxed = row.from_box;
         match best {
             Err(why) => {
                 row.cannot = Some(why);
                 row.sure = Some(Sure::No);
             }
             Ok(Found { job, flown, short_of }) => {
-                row.figures = Figures::new(&job, &flown, *spread).ok();
+                row.figures = Figures::new(&job, &flown).ok();
                 let against =
-                    |own: &Option<Flown>| own.as_ref().map(|own| Saving::between(own, &flown, *spread));
+                    |own: &Option<Flown>| own.as_ref().map(|own| Saving::between(own, &flown, boxed));
                 row.saved = against(&self.own[0]);
                 row.saved_more = against(&self.own[1]);
                 // What the price buys is what turning your own knobs does not.

@@ -11,6 +11,7 @@ use crate::catalogue;
 use crate::error::ParameterError;
 use crate::gun::{Kit, Warning};
 use crate::job::{FanAxis, Job, PartShape};
+use crate::set_up::Neighbour;
 
 /// A gun beside yours. What cannot be said is left out.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -116,8 +117,14 @@ pub struct Setting {
 }
 
 impl Row {
-    /// A gun that is not flown yet; `spread` as in `Candidate`.
-    pub(super) fn new(label: &str, job: &Job, kit: &Kit, price: Option<f64>, spread: f64) -> Self {
+    /// A gun that is not flown yet; `neighbours` as in `Candidate`.
+    pub(super) fn new(
+        label: &str,
+        job: &Job,
+        kit: &Kit,
+        price: Option<f64>,
+        neighbours: &[Neighbour],
+    ) -> Self {
         Self {
             label: label.into(),
             name: kit.name.clone(),
@@ -126,7 +133,7 @@ impl Row {
             feed: kit.feed.id(),
             tip_mm: kit.tip_bore * 1e3,
             price,
-            from_box: spread > 1.0,
+            from_box: !neighbours.is_empty(),
             cannot: None,
             figures: None,
             paints: Paints::of(job, kit),
@@ -149,7 +156,7 @@ impl Figures {
     ///
     /// # Errors
     /// A value out of a model's range, by its key.
-    pub(super) fn new(job: &Job, flown: &Flown, spread: f64) -> Result<Self, ParameterError> {
+    pub(super) fn new(job: &Job, flown: &Flown) -> Result<Self, ParameterError> {
         let (sauter, state) = limits::sauter(job, &job.kit, &job.gun)?;
         let (low, high) = flown.range();
         let round = matches!(job.part, PartShape::Tube { .. });
@@ -172,8 +179,8 @@ impl Figures {
             fan_mm: flown.fan * 1e3,
             pattern: flown.kind.map(|k| k.word()),
             ml: flown.volume * 1e6,
-            ml_low: low / spread * 1e6,
-            ml_high: high * spread * 1e6,
+            ml_low: low * 1e6,
+            ml_high: high * 1e6,
             ml_standard_error: flown.standard_error() * 1e6,
             seconds: flown.seconds,
             even_percent: flown.unevenness.0 * 100.0,

@@ -24,10 +24,10 @@ pub struct Saving {
 }
 
 impl Saving {
-    /// What `other` saves against `own`; `spread` [-] widens the other's paint down and up by that factor (a kit from
-    /// what is printed on its box; else 1).
+    /// What `other` saves against `own`. Where the other is `boxed` (a kit from what is printed on its box), its own error is no
+    /// part of yours: its variants are also held against your gun as it is.
     #[must_use]
-    pub fn between(own: &Flown, other: &Flown, spread: f64) -> Self {
+    pub fn between(own: &Flown, other: &Flown, boxed: bool) -> Self {
         let ml = 1e6;
         let value = (own.volume - other.volume) * ml;
         let pairs = own.variants.iter().filter_map(|&(change, mine)| {
@@ -35,9 +35,10 @@ impl Saving {
             Some((mine, theirs))
         });
         let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-        for (mine, theirs) in pairs.chain([(own.volume, other.volume)]) {
-            low = low.min((mine - theirs * spread) * ml);
-            high = high.max((mine - theirs / spread) * ml);
+        let alone = other.variants.iter().filter(|_| boxed).map(|v| (own.volume, v.1));
+        for (mine, theirs) in pairs.chain(alone).chain([(own.volume, other.volume)]) {
+            low = low.min((mine - theirs) * ml);
+            high = high.max((mine - theirs) * ml);
         }
         let standard_error =
             jackknife(core::array::from_fn(|g| (own.without[g] - other.without[g]) * ml - value));

@@ -154,7 +154,8 @@ impl Key {
                 "parts by volume of base and hardener, and of thinner if there are three, each 0.01 to 100, such as \"2:1\" or \"4:1:1\"".into()
             }
             Kind::Kits => format!(
-                "up to {} of {{ kit = \"...\", price = 240 }}, price and name may be left out; kits: {}",
+                "up to {} of {{ kit = \"...\", price = 240 }} or {{ box = {{ air = \"280 L/min\", at = \"2.0 bar\", tip = \"1.3 mm\" }}, price = \
+                 240 }}, price and name may be left out, a box may give fan with fan_at, class, feed; kits: {}",
                 crate::compare::MOST_KITS,
                 super::catalogue_ids::kits().join(", ")
             ),

@@ -20,7 +20,7 @@ mod value;
 
 use crate::gun::{GunSetting, Kit};
 use crate::paint::{Mix, Paint, Recipe, Sheet};
-use crate::set_up::Neighbour;
+use crate::set_up::{BoxFigures, Neighbour};
 use crate::supply::Supply;
 
 pub use edit::{as_written, with_key, without_key};
@@ -260,6 +260,8 @@ pub struct KitToCompare {
 pub enum KitSource {
     /// A kit of the catalogue, by its id.
     Catalogue(String),
+    /// What is printed on the box.
+    Box(BoxFigures),
 }
 
 /// How long to fly and with which streams.

@@ -13,7 +13,7 @@ fn leg() -> Job {
 }
 
 fn kit(id: &str) -> Candidate {
-    Candidate { kit: catalogue::kit(id).expect("a kit"), price: None, spread: 1.0 }
+    Candidate { kit: catalogue::kit(id).expect("a kit"), price: None, neighbours: Vec::new() }
 }
 
 fn in_threads(job: &Job, candidates: &[Candidate], threads: usize) -> String {
