@@ -84,7 +84,7 @@ impl Constants {
         balanced_exponent: 1.5,
         exponent_limit: 4.0,
         split_threshold: 1.3,
-        lobe_growth: 0.4,
+        lobe_growth: 1.0,
         lobe_limit: 0.7,
     };
 

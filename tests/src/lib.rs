@@ -6,4 +6,6 @@ pub mod browser;
 pub mod chromium;
 pub mod fields;
 pub mod golden;
+pub mod names_table;
+pub mod patterns;
 pub mod scenes;

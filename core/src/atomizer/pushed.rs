@@ -14,7 +14,7 @@ use crate::spray::{Along, Askew, SizeDistribution, Slugs};
 const FARTHEST: f64 = 0.6;
 /// Median drop of a plug over the bore [-], its spread and largest drop: ours. A plug leaves as the bore's ligament and
 /// tears without its share of the air.
-const PLUG: f64 = 0.25;
+const PLUG: f64 = 0.3;
 const PLUG_SIGMA: f64 = 1.5;
 const PLUG_LARGEST: f64 = 2.5;
 /// Plugs a second [1/s]; see [`Slugs::rate`].

@@ -17,7 +17,7 @@ const DIRT: f64 = 0.3;
 const RING_ANGLE: f64 = 0.5236;
 /// Mean place of the paint off the core's middle, nicked and worn tip [share of the core's radius].
 const NICK: f64 = 0.3;
-const WEAR: f64 = 0.15;
+const WEAR: f64 = 0.25;
 /// Bore of a worn tip over its first bore [-].
 const WORN_BORE: f64 = 1.15;
 /// Share of the time that air fills the bore: leaking tip passage, air drawn past the packing [-].

@@ -6,7 +6,8 @@ use super::figures::{
 };
 use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
-use super::pattern::{pattern_kind, pattern_sizes};
+use super::naming::Pattern;
+use super::pattern::pattern_sizes;
 use super::shares::{Ends, ends};
 use super::supply::SupplyFigures;
 use crate::error::ParameterError;
@@ -94,9 +95,13 @@ impl Report {
         let missed = (1.0 - landed - bounced - dried - drifted - lost).max(0.0);
         let fates = FateShares { landed, missed, bounced, drifted, dried, lost };
 
-        let pattern = pattern_kind(card).map(|kind| {
+        let pattern = Pattern::on(card, spray.volume_flow).map(|pattern| {
             let sizes = pattern_sizes(card, None);
-            PatternFigures { length_mm: sizes.length * 1e3, width_mm: sizes.width * 1e3, kind: kind.word() }
+            PatternFigures {
+                length_mm: sizes.length * 1e3,
+                width_mm: sizes.width * 1e3,
+                kind: pattern.kind.word(),
+            }
         });
         let median = |aerodynamic| card.overspray(aerodynamic, None).median().map(|d| d * 1e6);
         let spray_figures = SprayFigures {

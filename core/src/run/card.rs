@@ -1,6 +1,6 @@
 //! The gun held still before a large card at the job's distance: pattern, large-panel efficiency, overspray.
 
-use super::Tally;
+use super::{CardMap, Tally};
 use crate::course::Outcome;
 use crate::part::CARD_HALF;
 use crate::tally::{Digest, Fate, Fates, GROUPS, Sizes};
@@ -20,6 +20,8 @@ pub struct CardTally {
     pub along: Vec<u64>,
     /// Landed parcels across it.
     pub across: Vec<u64>,
+    /// Where they landed and how wet. Not in the digest: `along` and `across` hold the same places.
+    pub map: CardMap,
     /// All droplets by their first diameter.
     pub sprayed: Sizes,
     /// Landed ones by their first diameter.
@@ -36,6 +38,7 @@ impl Default for CardTally {
             fates: Fates::default(),
             along: vec![0; BINS * GROUPS],
             across: vec![0; BINS * GROUPS],
+            map: CardMap::default(),
             sprayed: Sizes::default(),
             landed: Sizes::default(),
             overspray: vec![Sizes::default(); GROUPS],
@@ -88,6 +91,7 @@ impl Tally for CardTally {
         self.sprayed.count(o.start_diameter);
         if o.fate == Fate::Landed {
             self.landed.count(o.start_diameter);
+            self.map.count(o.place[0], o.place[1], o.wet);
             if let Some(b) = bin(o.place[1]) {
                 self.along[o.group() * BINS + b] += 1;
             }
@@ -108,6 +112,7 @@ impl Tally for CardTally {
         for (mine, theirs) in self.across.iter_mut().zip(&other.across) {
             *mine += theirs;
         }
+        self.map.merge(&other.map);
         self.sprayed.merge(&other.sprayed);
         self.landed.merge(&other.landed);
         for (mine, theirs) in self.overspray.iter_mut().zip(&other.overspray) {

@@ -1,12 +1,14 @@
 //! A run: a job flown, slice by slice, to its report. Every slicing and any number of threads give the same digits.
 
 mod card;
+mod card_map;
 mod direct;
 mod part_tally;
 mod pieces;
 mod prepare;
 
 pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};
+pub use card_map::{CardMap, MAP_CELL, MAP_CELLS};
 pub use direct::direct_film;
 pub use part_tally::PartTally;
 pub use prepare::Prepared;

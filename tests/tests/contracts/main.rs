@@ -10,6 +10,7 @@ mod even;
 mod fates;
 mod golden;
 mod kits;
+mod patterns;
 mod random_jobs;
 mod replay;
 mod step;
