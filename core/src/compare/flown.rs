@@ -4,7 +4,7 @@
 use super::air::{AirFigures, air_of};
 use crate::error::ParameterError;
 use crate::film::evenness;
-use crate::report::{PatternKind, landed_ratio, pattern_kind, pattern_sizes};
+use crate::report::{Pattern, PatternKind, landed_ratio, pattern_sizes};
 use crate::run::Run;
 use crate::set_up::Model;
 use crate::tally::GROUPS;
@@ -77,7 +77,7 @@ impl Flown {
             seconds: strokes.seconds() * target / mean,
             speed: job.stroke.speed * mean / target,
             unevenness: (uneven.cv, uneven.standard_error),
-            kind: pattern_kind(run.card()),
+            kind: Pattern::on(run.card(), spray.volume_flow).map(|p| p.kind),
             fan: pattern_sizes(run.card(), None).length,
             air: prepared.state.air.free_air(),
             air_against,

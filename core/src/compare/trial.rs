@@ -8,7 +8,7 @@ use crate::error::ParameterError;
 use crate::film::{FilmMap, evenness};
 use crate::flight::{Batch, levels};
 use crate::job::{Job, PartShape};
-use crate::report::{PatternKind, pattern_kind};
+use crate::report::{Pattern, PatternKind};
 use crate::run::{CardTally, PartTally, Prepared, Tally, fly_all};
 
 /// Droplets of a trial, to the part and to the card each.
@@ -79,7 +79,7 @@ impl Trial {
 
     /// The pattern's name, once the card is flown.
     pub fn kind(&self) -> Option<PatternKind> {
-        pattern_kind(&self.card)
+        Pattern::on(&self.card, self.prepared.spray.volume_flow).map(|p| p.kind)
     }
 
     /// The film wanted, laid from the job's sides first and then from `sides`; where nothing landed there is none.

@@ -11,6 +11,8 @@ const SPAT: f64 = 0.02;
 const BENT: f64 = 0.4;
 /// Skewness from which one end is heavy [-]; noise is 0.07 (computed).
 const UNEVEN: f64 = 0.13;
+/// Standard errors from which a skewness is more than counting.
+const SURE: f64 = 3.5;
 /// Length over width below which no end can be told.
 const END_ASPECT: f64 = 2.0;
 /// Wet film a second below which the gun is starved [m/s]: a usual pass (0.45 m/s, 35 mm thick) then lays 2.3 um.
@@ -96,7 +98,7 @@ fn name(r: &Reading) -> (PatternKind, Option<[f64; 2]>) {
         (PatternKind::Spitting, None)
     } else if r.bow.abs() > BENT {
         (PatternKind::Crescent, Some([r.bow.signum(), 0.0]))
-    } else if r.skew.abs() > UNEVEN && r.length > END_ASPECT * r.width {
+    } else if r.skew.abs() > UNEVEN.max(SURE * r.skew_error) && r.length > END_ASPECT * r.width {
         (PatternKind::HeavyEnd, Some([0.0, -r.skew.signum()]))
     } else if r.build < STARVED {
         (PatternKind::Starved, None)

@@ -36,6 +36,8 @@ pub struct Reading {
     pub bow: f64,
     /// Skewness of the film along the fan, the rays' spread taken out [-]: below 0 with the heavy end up.
     pub skew: f64,
+    /// Standard error of the skewness from counting [-].
+    pub skew_error: f64,
     /// Half of the landed paint is in drops finer than this [m].
     pub median: f64,
     /// Share of the landed paint in drops far coarser than its finest quarter [-].
@@ -174,6 +176,8 @@ impl Reading {
             dip: dip(&broad, low, high),
             bow: bow(&card.map, place(low), place(high)),
             skew: third / (own * own.sqrt()),
+            skew_error: (6.0 / card.map.parcels() as f64).sqrt() * variance * variance.sqrt()
+                / (own * own.sqrt()),
             median: finer(&card.landed, 0.5),
             splatter: coarser(&card.landed, SPLATTER * quarter),
             build: flow * wet / flown / area,
