@@ -1,6 +1,6 @@
 //! Figures as the page says them, and as people type them.
 
-use mistcoat::units::{Quantity, System, show};
+use mistcoat::units::{Quantity, System, parse_number, show, unit_shown};
 
 /// Thin no-break space between a number and its unit.
 pub const THIN: char = '\u{202f}';
@@ -16,6 +16,17 @@ pub fn parted(quantity: Quantity, si: f64, system: System) -> (String, String) {
     match text.split_once(THIN) {
         Some((number, unit)) => (number.into(), unit.into()),
         None => (text, String::new()),
+    }
+}
+
+/// Typed text with the unit shown added to a bare number.
+pub fn with_unit(text: &str, quantity: Quantity, system: System) -> String {
+    let text = text.replace(THIN, " ").replace('µ', "u").replace('²', "2");
+    let text = text.trim();
+    if parse_number(text).is_ok() {
+        format!("{text} {}", unit_shown(quantity, system).0)
+    } else {
+        text.into()
     }
 }
 

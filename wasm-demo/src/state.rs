@@ -4,6 +4,9 @@ pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, air_span, card_job, face_of
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
 pub use self::need::{Need, middle_over_ends, need};
+pub use self::paint::{
+    Thinner, all_cups, band_literal, band_shown, covers, mix_of, span, thinners, to_mix, volume, with_paint,
+};
 pub use mistcoat::report::chart::end_view::DropletEnd;
 
 pub use self::result::{Bar, FilmGrid, Profile, RunView};
@@ -12,4 +15,5 @@ mod bench;
 mod face;
 mod history;
 mod need;
+mod paint;
 mod result;

@@ -9,6 +9,7 @@ pub mod booth;
 pub mod chalk;
 pub mod film;
 pub mod gun;
+pub mod jug;
 pub mod plume;
 pub mod profile;
 pub mod range;

@@ -19,6 +19,8 @@ pub enum View {
     Card,
     /// The part.
     Part,
+    /// Data sheet, cups, thinner, how much to mix.
+    Paint,
 }
 
 /// How film is shown on the card.
@@ -106,7 +108,7 @@ impl Default for Desk {
         let upright = RwSignal::new(true);
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
         let flown = Memo::new(move |_| match view.get() {
-            View::Part => job.get(),
+            View::Part | View::Paint => job.get(),
             View::Card => {
                 job.with(|text| card_job(text, &burst.read(), upright.get()).unwrap_or_else(|_| text.clone()))
             }
@@ -183,6 +185,7 @@ impl Desk {
     pub fn open(&self, view: View) {
         let text = match view {
             View::Part => CHAIR_LEG.to_string(),
+            View::Paint => crate::state::to_mix(),
             // A spoiled pattern to put right: with this little paint the fan splits.
             View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),
         };

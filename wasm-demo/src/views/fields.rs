@@ -4,11 +4,12 @@ use leptos::html;
 use leptos::prelude::*;
 use mistcoat::catalogue;
 use mistcoat::job::{Job, PartShape};
-use mistcoat::units::{Quantity, System, parse_number, unit_shown};
+use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
-use crate::figures::{THIN, said};
-use crate::state::{is_tube, with_part};
+use crate::figures::said;
+pub use crate::figures::with_unit;
+use crate::state::{is_tube, with_paint, with_part};
 use crate::words::words;
 
 /// The sentence under a field whose value was refused.
@@ -58,17 +59,6 @@ pub fn QuantityField(
     }
 }
 
-/// Typed text with the unit shown added to a bare number.
-pub fn with_unit(text: &str, quantity: Quantity, system: System) -> String {
-    let text = text.replace(THIN, " ").replace('µ', "u").replace('²', "2");
-    let text = text.trim();
-    if parse_number(text).is_ok() {
-        format!("{text} {}", unit_shown(quantity, system).0)
-    } else {
-        text.into()
-    }
-}
-
 /// A bare number, share or count.
 #[component]
 pub fn NumberField(label: &'static str, key: &'static str, read: fn(&Job) -> String) -> impl IntoView {
@@ -115,7 +105,7 @@ pub fn KitAndPaint() -> impl IntoView {
         </div>
         <div class="field">
             <label><span>{w.field_paint}</span>
-                <select name="paint.kind" on:change=move |e| { desk.set("paint.kind", &event_target_value(&e)); }>
+                <select name="paint.kind" on:change=move |e| choose_paint(desk, &event_target_value(&e))>
                     {catalogue::paints().iter().map(|p| view! {
                         <option value=p.id selected=move || paint() == p.id>{p.name}</option>
                     }).collect_view()}
@@ -125,6 +115,12 @@ pub fn KitAndPaint() -> impl IntoView {
             {move || isocyanate().then(|| view! { <p class="small">{w.caution_two_pack}</p> })}
         </div>
     }
+}
+
+/// Takes another class of paint; what was copied from the old one's data sheet goes.
+pub fn choose_paint(desk: Desk, id: &str) {
+    let edited = desk.job.with_untracked(|text| with_paint(text, id));
+    desk.take("paint.kind", edited);
 }
 
 /// The part, its sizes, and the strokes.

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 mod card;
 mod card_clipboard;
 mod clipboard;
+mod cup_seconds;
 pub mod desk;
 mod end_strip;
 pub mod errand;
@@ -16,8 +17,12 @@ mod header;
 mod knob;
 mod knob_figure;
 mod link;
+mod mix;
+mod paint;
 mod part;
 mod pilot;
+mod sheet_fields;
+mod thinner;
 
 use desk::{Desk, View};
 
@@ -41,10 +46,12 @@ pub fn App() -> impl IntoView {
             <h2 class="unseen">{move || match desk.view.get() {
                 View::Card => crate::words::words().card,
                 View::Part => crate::words::words().part,
+                View::Paint => crate::words::words().paint.view,
             }}</h2>
             {move || match desk.view.get() {
                 View::Card => view! { <card::CardView /> }.into_any(),
                 View::Part => view! { <part::PartView /> }.into_any(),
+                View::Paint => view! { <paint::PaintView /> }.into_any(),
             }}
         </main>
     }

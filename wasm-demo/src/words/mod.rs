@@ -1,5 +1,9 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
+mod paint;
+
+pub use paint::PaintWords;
+
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
 #[derive(Debug, Clone, Copy)]
 #[allow(missing_docs, reason = "a field's text is its meaning")]
@@ -154,6 +158,7 @@ pub struct Words {
     pub film_at: &'static str,
     pub skip: &'static str,
     pub coats_words: [&'static str; 2],
+    pub paint: PaintWords,
 }
 
 /// Fills the places of a sentence, in order; a place with no figure stays empty.
@@ -167,6 +172,28 @@ pub fn fill(sentence: &str, figures: &[&str]) -> String {
         out.push_str(piece);
     }
     out
+}
+
+/// A cup's name as it is said: "DIN 4" for "din-4".
+pub fn cup_name(id: &'static str) -> &'static str {
+    const NAMES: [(&str, &str); 15] = [
+        ("iso-3", "ISO 3 mm"),
+        ("iso-4", "ISO 4 mm"),
+        ("iso-5", "ISO 5 mm"),
+        ("iso-6", "ISO 6 mm"),
+        ("din-4", "DIN 4 mm"),
+        ("ford-1", "Ford 1"),
+        ("ford-2", "Ford 2"),
+        ("ford-3", "Ford 3"),
+        ("ford-4", "Ford 4"),
+        ("ford-5", "Ford 5"),
+        ("zahn-1", "Zahn 1"),
+        ("zahn-2", "Zahn 2"),
+        ("zahn-3", "Zahn 3"),
+        ("zahn-4", "Zahn 4"),
+        ("zahn-5", "Zahn 5"),
+    ];
+    NAMES.iter().find(|(known, _)| *known == id).map_or(id, |(_, name)| name)
 }
 
 /// The words in use.
@@ -338,6 +365,7 @@ static ENGLISH: Words = Words {
     film_at: "dry film",
     skip: "Skip to the view",
     coats_words: ["one coat", "{} coats"],
+    paint: paint::ENGLISH,
 };
 
 #[cfg(test)]
@@ -349,6 +377,13 @@ mod tests {
         assert_eq!(fill("{} left of {}.", &["3", "5"]), "3 left of 5.");
         assert_eq!(fill("{} and {}", &["3"]), "3 and ");
         assert_eq!(fill("plain", &["3"]), "plain");
+    }
+
+    #[test]
+    fn every_cup_has_a_name() {
+        for cup in mistcoat::flow_cup::Cup::all() {
+            assert_ne!(cup_name(cup.id()), cup.id());
+        }
     }
 
     #[test]
