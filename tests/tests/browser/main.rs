@@ -3,6 +3,7 @@
 mod face;
 mod flight;
 mod loading;
+mod paint;
 mod screens;
 
 use std::process::ExitCode;
@@ -23,6 +24,9 @@ const TESTS: &[Test<Server>] = &[
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),
+    ("paint::how_much_to_mix_follows_the_parts", paint::how_much_to_mix_follows_the_parts),
+    ("paint::a_data_sheet_is_copied", paint::a_data_sheet_is_copied),
+    ("paint::cup_seconds_turn_into_another_cups", paint::cup_seconds_turn_into_another_cups),
     ("screens::nothing_is_cut_off_at_the_side", screens::nothing_is_cut_off_at_the_side),
     ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),
 ];

@@ -89,16 +89,16 @@ pub fn jug(pours: &[Pour], ml: bool, unit: &str) -> String {
     out += &path(
         "outline-2 none",
         &format!(
-            "M{} {}L{l} {}V{f}Q{l} {f2} {l2} {f2}H{r2}Q{r} {f2} {r} {f}V{t}",
+            "M{} {}L{l} {}V{f}H{r}V{t}M{l2} {f2}H{r2}",
             n(LEFT - 12.0),
             n(TOP - 10.0),
             n(TOP + 4.0),
             l = n(LEFT),
-            l2 = n(LEFT + 5.0),
+            l2 = n(LEFT - 5.0),
             r = n(RIGHT),
-            r2 = n(RIGHT - 5.0),
+            r2 = n(RIGHT + 5.0),
             f = n(FOOT),
-            f2 = n(FOOT + 5.0),
+            f2 = n(FOOT + 4.0),
             t = n(TOP - 10.0)
         ),
     );

@@ -23,6 +23,17 @@ pub enum View {
     Paint,
 }
 
+impl View {
+    /// A word for it in the page's attributes.
+    pub fn word(self) -> &'static str {
+        match self {
+            View::Card => "card",
+            View::Part => "part",
+            View::Paint => "paint",
+        }
+    }
+}
+
 /// How film is shown on the card.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shown {

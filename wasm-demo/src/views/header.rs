@@ -102,6 +102,7 @@ pub fn Questions() -> impl IntoView {
             <button
                 type="button"
                 class="question"
+                data-ask=view.word()
                 aria-current=move || (desk.view.get() == view).then_some("true")
                 on:click=move |_| desk.open(view)
             >

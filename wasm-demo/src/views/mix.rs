@@ -12,7 +12,7 @@ use super::sheet_fields::percent;
 use crate::draw::jug::{Pour, SIZE, jug, jug_for, spoken};
 use crate::draw::range::{range_bar, round_axis};
 use crate::figures::{parted, said};
-use crate::state::{mix_of, span, volume};
+use crate::state::{band_shown, mix_of, span, volume};
 use crate::words::{fill, words};
 
 /// The Paint view's clipboard.
@@ -32,12 +32,12 @@ pub fn MixClipboard() -> impl IntoView {
     view! {
         <Clipboard>
             <p class="kicker">{move || desk.parsed.with(|j| j.as_ref().map(|j| kicker(j, desk.system.get())))}</p>
+            <div class="fields mix-parts"><NumberField label=w.parts key="mix.parts" read=|j| j.mixing.parts.to_string() /></div>
             {move || found().map(|found| match found {
                 Ok((plan, job)) => view! { <Answer plan=plan job=job /> }.into_any(),
                 Err(why) => view! { <p class="advice">{why}</p> }.into_any(),
             })}
             <div class="fields mix-fields">
-                <NumberField label=w.parts key="mix.parts" read=|j| j.mixing.parts.to_string() />
                 <NumberField label=w.reserve key="mix.reserve" read=|j| percent(j.mixing.reserve) />
                 <QuantityField label=w.test_card key="mix.test_card" quantity=Quantity::Time read=|j| Some(j.mixing.test_card) />
                 <NumberField label=w.duty key="mix.duty" read=|j| percent(j.mixing.duty) />
@@ -90,11 +90,14 @@ fn Answer(plan: MixPlan, job: Job) -> impl IntoView {
             <p class="small">{likely}</p>
         }
     });
-    let film = desk
-        .run
-        .get()
-        .and_then(|r| r.number("film.dry_um.mean"))
-        .map(|um| fill(w.this_film, &[&said(Quantity::Film, um * 1e-6, system)]));
+    let film = desk.run.get().and_then(|r| r.number("film.dry_um.mean")).map(|um| {
+        let now = fill(w.this_film, &[&said(Quantity::Film, um * 1e-6, system)]);
+        let wanted = job.spec.map(|s| {
+            let times = if s.per_coat { f64::from(job.stroke.coats) } else { 1.0 };
+            fill(w.film_wanted, &[&band_shown(Quantity::Film, [s.low * times, s.high * times], system)])
+        });
+        format!("{now}{}.", wanted.unwrap_or_default())
+    });
     view! {
         <p class="sentence" aria-live="polite">
             <span>{opening}</span>

@@ -13,6 +13,11 @@ use crate::figures::{of_100, said};
 use crate::state::{covers, thinners};
 use crate::words::{fill, words};
 
+/// A share of 100 with a tenth: thinners differ by little.
+fn tenth(share: f64) -> String {
+    format!("{:.1}", 100.0 * share)
+}
+
 /// The section.
 #[component]
 pub fn ThinnerSpeeds() -> impl IntoView {
@@ -35,7 +40,7 @@ pub fn ThinnerSpeeds() -> impl IntoView {
                 <button type="button" aria-pressed=move || (now() == speed).to_string() data-thinner=speed.word()
                     on:click=move |_| { desk.set("paint.thinner", speed.word()); }>
                     <span class="name">{name}</span>
-                    <span class="lands"><b>{fill(w.lands, &[&of_100(thinner.landing)])}</b></span>
+                    <span class="lands"><b>{fill(w.lands, &[&tenth(thinner.landing)])}</b></span>
                 </button>
                 <p class="text">{does}</p>
                 <p class="small">{fill(w.stands_for, &[&solvents.join(", ")])} " " {fill(w.rate, &[&rate])}</p>
@@ -43,12 +48,12 @@ pub fn ThinnerSpeeds() -> impl IntoView {
         })
     };
     let in_cup =
-        move || desk.parsed.with(|j| j.as_ref().map(|j| of_100(j.paint.volume_solids))).unwrap_or_default();
+        move || desk.parsed.with(|j| j.as_ref().map(|j| tenth(j.paint.volume_solids))).unwrap_or_default();
     let here = move || {
         let run = desk.fresh()?;
         let solids =
             run.number("film.dry_um.mean")? / run.number("film.wet_um.mean").filter(|wet| *wet > 0.0)?;
-        Some(fill(w.lands_here, &[&of_100(solids)]))
+        Some(fill(w.lands_here, &[&tenth(solids)]))
     };
     view! {
         <section class="paint-block">
