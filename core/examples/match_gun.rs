@@ -82,7 +82,8 @@ fn run(options: &Options) -> Result<String, String> {
         let text = gun.written_into(&options.text).map_err(|e| e.to_string())?;
         std::fs::write(path, text).map_err(|error| format!("{path}: {error}"))?;
     }
-    Ok(if options.json { gun.to_json() } else { words(gun, System::Metric).join("\n") })
+    let said = || words(gun, System::Metric).iter().map(ToString::to_string).collect::<Vec<_>>();
+    Ok(if options.json { gun.to_json() } else { said().join("\n") })
 }
 
 fn main() -> ExitCode {

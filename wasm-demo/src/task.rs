@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::worker::Refusal;
 
 mod comparing;
+pub mod matching;
 
 pub use comparing::Comparing;
 
@@ -18,6 +19,11 @@ pub enum Task {
     /// Sets kits beside the job's gun; partial and final answers are `compare::Answer`.
     Compare {
         /// The job file's text, with its `[compare]`.
+        job: String,
+    },
+    /// Matches the gun to its card; the answer is [`matching::Answer`].
+    Match {
+        /// The job file's text, with its `[card]`.
         job: String,
     },
     /// Counts: what the tests of worker and queue do.
@@ -53,12 +59,17 @@ pub trait LongTask: Sized {
 pub enum Running {
     /// [`Task::Compare`].
     Compare(Box<Comparing>),
+    /// [`Task::Match`].
+    Match(Box<matching::Matching>),
 }
 
 impl LongTask for Running {
     fn start(task: &Task) -> Result<Self, Refusal> {
         match task {
             Task::Compare { job } => Comparing::start(job).map(|c| Self::Compare(Box::new(c))),
+        job: String,
+    },
+            Task::Match { job } => matching::Matching::start(job).map(|m| Self::Match(Box::new(m))),
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
         }
@@ -67,24 +78,28 @@ impl LongTask for Running {
     fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool {
         match self {
             Self::Compare(comparing) => comparing.advance(time_left),
+            Self::Match(matching) => matching.advance(time_left),
         }
     }
 
     fn progress(&self) -> (u64, u64) {
         match self {
             Self::Compare(comparing) => comparing.progress(),
+            Self::Match(matching) => matching.progress(),
         }
     }
 
     fn partial(&mut self) -> Option<String> {
         match self {
             Self::Compare(comparing) => comparing.partial(),
+            Self::Match(_) => None,
         }
     }
 
     fn answer(&mut self) -> Result<String, Refusal> {
         match self {
             Self::Compare(comparing) => Ok(comparing.answer()),
+            Self::Match(matching) => matching.answer(),
         }
     }
 }

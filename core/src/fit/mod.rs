@@ -21,4 +21,4 @@ pub use answer::{Agreement, Fitted, Likely, MatchedGun, Predicted};
 pub use flown::{CardFigures, model_card};
 pub use matching::{Matching, Surfaces};
 pub use unknown::Unknown;
-pub use words::{plain, words};
+pub use words::{Line, plain, words};

@@ -3,21 +3,46 @@
 use super::answer::{Agreement, Fitted, MatchedGun, Predicted};
 use super::unknown::Unknown;
 use crate::units::{Quantity, System, show};
+use serde::Serialize;
+use std::fmt;
+
+/// One line of what the card has told.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Line {
+    /// What it is about.
+    pub name: &'static str,
+    /// What is said of it.
+    pub text: String,
+}
+
+impl fmt::Display for Line {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}", self.name, self.text)
+    }
+}
 
 /// What the card has told, as one would say it.
 #[must_use]
-pub fn words(gun: &MatchedGun, system: System) -> Vec<String> {
+pub fn words(gun: &MatchedGun, system: System) -> Vec<Line> {
+    let line = |name, text| Line { name, text };
     if gun.agreement == Agreement::Contradiction {
-        let why = "the readings contradict each other, or this is no gun of this kit";
-        return vec![format!("{why}: the {} is farthest off; nothing is taken over", farthest(gun))];
+        let far = farthest(gun);
+        let text = format!(
+            "they contradict each other, or this is no gun of this kit; the {far} is farthest off; nothing is taken over"
+        );
+        return vec![line("readings", text)];
     }
-    let mut lines: Vec<String> = gun.constants.iter().map(|c| constant(gun, c, system)).collect();
-    lines.push("air flow: not told by this card; nothing on it measures air".into());
-    lines.extend(gun.readings.iter().filter(|r| r.kept_back).map(|r| kept_back(r, system)));
+    let mut lines: Vec<Line> =
+        gun.constants.iter().map(|c| line(c.unknown.name(), constant(gun, c, system))).collect();
+    lines.push(line("air flow", "not told by this card; nothing on it measures air".into()));
+    lines.extend(
+        gun.readings.iter().filter(|r| r.kept_back).map(|r| line(plain(r.name), kept_back(r, system))),
+    );
     if gun.agreement == Agreement::Doubtful {
         let far = farthest(gun);
-        lines.push(format!(
-            "the readings go together less well than 95 of 100 cards: look at the {far} again"
+        lines.push(line(
+            "readings",
+            format!("they go together less well than 95 of 100 cards; look at the {far} again"),
         ));
     }
     lines
@@ -25,24 +50,21 @@ pub fn words(gun: &MatchedGun, system: System) -> Vec<String> {
 
 fn constant(gun: &MatchedGun, c: &Fitted, system: System) -> String {
     if !c.told {
-        return format!("{}: not told by this card, left as in the catalogue", c.unknown.name());
+        return "not told by this card, left as in the catalogue".into();
     }
-    let by = |more: &str, less: &str| {
-        let percent = 100.0 * (c.used - 1.0);
-        if percent.abs() < 0.5 {
-            "as in the catalogue".into()
-        } else {
-            format!("{:.0} % {} than the catalogue's", percent.abs(), if percent > 0.0 { more } else { less })
-        }
+    let percent = 100.0 * (c.used - 1.0);
+    let than = |more: &str, less: &str| match percent {
+        p if p.abs() < 0.5 => "as the catalogue's".to_string(),
+        p => format!("{:.0} % {} than the catalogue's", p.abs(), if p > 0.0 { more } else { less }),
     };
-    let likely = format!("likely {:.2} to {:.2} times", c.factor.low, c.factor.high);
+    let likely = format!("likely {:.2} to {:.2} times it", c.factor.low, c.factor.high);
     match c.unknown {
-        Unknown::Fan => format!("fan: opens {}, {likely}", by("wider", "narrower")),
-        Unknown::Edge => format!("edge of the fan: {}, {likely}", by("softer", "crisper")),
+        Unknown::Fan => format!("opens {}, {likely}", than("wider", "narrower")),
+        Unknown::Edge => format!("{}, {likely}", than("softer", "crisper")),
         Unknown::Suction | Unknown::Needle => {
             let flow = |ml_min: f64| show(Quantity::PaintFlow, ml_min / 6e7, system);
             format!(
-                "paint: {} as set, the catalogue's gun gives {}",
+                "paint flows at {} as set, the catalogue's gun gives {}",
                 flow(gun.flow_ml_min),
                 flow(gun.catalogue_flow_ml_min)
             )
@@ -51,7 +73,7 @@ fn constant(gun: &MatchedGun, c: &Fitted, system: System) -> String {
             let size = |um: f64| show(Quantity::Film, um * 1e-6, system);
             let s = gun.sauter_um;
             format!(
-                "droplets: about {} (Sauter mean), likely {} to {}; the catalogue's gun gives {}",
+                "about {} (Sauter mean), likely {} to {}; the catalogue's gun gives {}",
                 size(s.value),
                 size(s.low),
                 size(s.high),
@@ -65,8 +87,7 @@ fn kept_back(r: &Predicted, system: System) -> String {
     let say = |value| said(r.key, value, system);
     let verdict = if r.agrees() { "it agrees" } else { "it does not agree" };
     format!(
-        "{}, kept back to test it: measured {}, expected {} to {}: {verdict}",
-        plain(r.name),
+        "kept back to test the fit: measured {}, expected {} to {}: {verdict}",
         say(r.measured),
         say(r.expected.low_95),
         say(r.expected.high_95)

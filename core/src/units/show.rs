@@ -42,8 +42,8 @@ pub fn unit_shown(quantity: Quantity, system: System) -> (&'static str, usize) {
         Quantity::SurfaceTension => ("mN/m", 0),
         Quantity::Area if metric => ("m2", 2),
         Quantity::Area => ("ft2", 1),
-        Quantity::Mass if metric => ("g", 0),
-        Quantity::Mass => ("lb", 2),
+        // Kitchen scales show grams everywhere; a paint weighed to a hundredth of a pound is not weighed.
+        Quantity::Mass => ("g", 0),
     }
 }
 

@@ -23,6 +23,10 @@ fn matched(card: &str) -> MatchedGun {
     matching.matched().unwrap().clone().unwrap()
 }
 
+fn said(gun: &MatchedGun) -> String {
+    words(gun, System::Metric).iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+}
+
 fn refusal(job: Job) -> String {
     Matching::new(job).map(|_| ()).unwrap_err().to_string()
 }
@@ -48,11 +52,11 @@ fn a_card_of_the_catalogue_s_own_flow_leaves_the_gun_as_it_is() {
     assert_eq!(tells, [false, false, true, false]);
     assert!((gun.constants[2].used - 1.0).abs() < 0.1 && gun.agreement == Agreement::Good, "{gun:?}");
     assert!(gun.keys().iter().all(|(key, _)| *key == "gun.matched.suction"));
-    let said = words(&gun, System::Metric).join("\n");
+    let told = said(&gun);
     for part in
         ["fan: not told by this card", "droplets: not told by this card", "air flow: not told by this card"]
     {
-        assert!(said.contains(part), "{said}");
+        assert!(told.contains(part), "{told}");
     }
 }
 
@@ -62,10 +66,10 @@ fn a_contradiction_is_said_and_nothing_is_taken_over() {
     let gun = matched("weighed = \"150 g\"");
     assert_eq!(gun.agreement, Agreement::Contradiction);
     assert!(gun.misfit > gun.misfit_limit && gun.keys().is_empty());
-    let said = words(&gun, System::Metric).join("\n");
+    let told = said(&gun);
     assert!(
-        said.contains("contradict") && said.contains("paint flow") && said.contains("nothing is taken over"),
-        "{said}"
+        told.contains("contradict") && told.contains("paint flow") && told.contains("nothing is taken over"),
+        "{told}"
     );
     let before = text("weighed = \"150 g\"");
     assert_eq!(gun.written_into(&before).unwrap(), before);

@@ -5,7 +5,9 @@
 
 pub use mistcoat::report::chart::{end_view, flow, svg};
 
+pub mod belief;
 pub mod booth;
+pub mod card_how;
 pub mod chalk;
 pub mod film;
 pub mod gun;

@@ -8,6 +8,7 @@ use super::desk::{Shown, desk};
 use super::fields::{Complaint, KitAndPaint, QuantityField, with_unit};
 use super::film_canvas::{FilmCanvas, Show, wanted};
 use super::gun_panel::{GunPanel, PieceByPiece, SIDE};
+use super::match_gun::MatchGun;
 use crate::draw::film::Ground;
 use crate::draw::profile::{Curve, dimension, lying, upright};
 use crate::figures::{parted, said};
@@ -35,6 +36,7 @@ pub fn CardView() -> impl IntoView {
                 <Cards />
                 <CardClipboard />
             </div>
+            <MatchGun />
             <PieceByPiece />
             <p class="caution small">{w.caution_start} " " {w.caution_gun}</p>
         </div>

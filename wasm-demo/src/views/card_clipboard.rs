@@ -5,6 +5,7 @@ use mistcoat::units::Quantity;
 
 use super::clipboard::Clipboard;
 use super::desk::desk;
+use super::match_gun::MatchLink;
 use crate::draw::sign;
 use crate::figures::{of_100, parted, said};
 use crate::state::{Profile, middle_over_ends};
@@ -79,6 +80,7 @@ pub fn CardClipboard() -> impl IntoView {
                 {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6)}
                 {line(w.drops_half, "spray.volume_median_um", Quantity::Film, 1e-6)}
             </dl>
+            <div class="buttons"><MatchLink /></div>
         </Clipboard>
     }
 }

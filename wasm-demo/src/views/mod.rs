@@ -17,8 +17,13 @@ mod header;
 mod knob;
 mod knob_figure;
 mod link;
+<<<<<<< HEAD
 mod mix;
 mod paint;
+=======
+mod match_gun;
+mod match_result;
+>>>>>>> 48e70cf (Match my gun on the page: what to measure, worker's fit, bars before and after, the matched gun into the job)
 mod part;
 mod pilot;
 mod sheet_fields;
@@ -36,6 +41,7 @@ pub fn App() -> impl IntoView {
         Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),
         None => {}
     }
+    provide_context(match_gun::MatchDesk::new(&desk.job.get_untracked()));
     link::follow(desk);
     pilot::follow(desk);
     view! {

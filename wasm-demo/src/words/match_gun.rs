@@ -1,0 +1,126 @@
+//! Words of Match my gun.
+
+/// One step: what is measured and how.
+#[derive(Debug, Clone, Copy)]
+#[allow(missing_docs, reason = "a field's text is its meaning")]
+pub struct Step {
+    pub name: &'static str,
+    pub how: &'static str,
+}
+
+/// The words.
+#[derive(Debug, Clone, Copy)]
+#[allow(missing_docs, reason = "a field's text is its meaning")]
+pub struct MatchWords {
+    pub title: &'static str,
+    pub open: &'static str,
+    pub intro: &'static str,
+    pub height: Step,
+    pub thickness: Step,
+    pub weigh: Step,
+    pub catch: Step,
+    pub film: Step,
+    pub second: Step,
+    pub distance: &'static str,
+    pub fan_height: &'static str,
+    pub fan_thickness: &'static str,
+    pub lighter: &'static str,
+    pub caught: &'static str,
+    pub seconds: &'static str,
+    pub wet_film: &'static str,
+    pub dry_film: &'static str,
+    pub speed: &'static str,
+    pub second_distance: &'static str,
+    pub second_height: &'static str,
+    pub give_or_take: &'static str,
+    pub keep_back: &'static str,
+    pub keep_names: [(&'static str, &'static str); 6],
+    pub keep_why: &'static str,
+    pub go: &'static str,
+    pub nothing_yet: &'static str,
+    pub working: &'static str,
+    pub stopped: &'static str,
+    pub told: &'static str,
+    pub before: &'static str,
+    pub after: &'static str,
+    pub axis: &'static str,
+    pub take: &'static str,
+    pub nothing_to_take: &'static str,
+    pub taken: &'static str,
+    pub give_back: &'static str,
+    pub changed: &'static str,
+    pub table: &'static str,
+    pub table_head: [&'static str; 4],
+    pub not_told: &'static str,
+    pub likely: &'static str,
+}
+
+/// In English.
+pub const ENGLISH: MatchWords = MatchWords {
+    title: "Match my gun",
+    open: "Match my gun",
+    intro: "Set the knobs, pressure and paint above as on your own gun. Then measure what you can; each reading moves only what it can tell.",
+    height: Step {
+        name: "Fan height",
+        how: "Hold the gun still, square to a card, for half a second. Ruler along the long way: from where the speckle starts to where it ends. Not the solid part alone.",
+    },
+    thickness: Step {
+        name: "Fan thickness",
+        how: "The same spot, the short way, at its middle. Again from speckle to speckle.",
+    },
+    weigh: Step {
+        name: "Paint in 15 seconds",
+        how: "Weigh the gun with its cup. Spray 15 seconds with the trigger home. Weigh it again. Kitchen scales do.",
+    },
+    catch: Step {
+        name: "Paint in 15 seconds",
+        how: "Shut the air, pull the trigger home and catch the paint in a beaker for 15 seconds.",
+    },
+    film: Step {
+        name: "Film of one pass",
+        how: "One straight pass at an even pace over a card. Wet comb at once, in the middle of the band. Pace: length of the pass over its seconds.",
+    },
+    second: Step {
+        name: "A second card",
+        how: "Another still spot from farther off. Its height is a good reading to keep back.",
+    },
+    distance: "Tip to card",
+    fan_height: "Fan height",
+    fan_thickness: "Fan thickness",
+    lighter: "Gun lighter by",
+    caught: "Caught",
+    seconds: "Trigger pulled",
+    wet_film: "Wet film",
+    dry_film: "or dry film",
+    speed: "Pace",
+    second_distance: "Tip to second card",
+    second_height: "Its fan height",
+    give_or_take: "give or take",
+    keep_back: "Keep back to test the fit",
+    keep_names: [
+        ("none", "none"),
+        ("fan-height", "fan height"),
+        ("fan-thickness", "fan thickness"),
+        ("flow", "paint in 15 s"),
+        ("film", "film of one pass"),
+        ("second-height", "second card"),
+    ],
+    keep_why: "It takes no part; the matched gun must then foretell it.",
+    go: "Match",
+    nothing_yet: "Measure at least one thing first.",
+    working: "{} of 100 flown",
+    stopped: "Stopped.",
+    told: "What your card tells",
+    before: "before the card",
+    after: "after it",
+    axis: "Times the catalogue’s gun. Bars: two in three such guns; dot: most likely.",
+    take: "Use this gun",
+    nothing_to_take: "Nothing was told, so the catalogue’s gun stays.",
+    taken: "This job sprays your own gun.",
+    give_back: "Back to the catalogue’s gun",
+    changed: "The job has changed since: match again.",
+    table: "Figures as a table",
+    table_head: ["times the catalogue’s", "before", "after", "most likely"],
+    not_told: "not told",
+    likely: "{} to {}",
+};
