@@ -67,8 +67,6 @@ impl LongTask for Running {
     fn start(task: &Task) -> Result<Self, Refusal> {
         match task {
             Task::Compare { job } => Comparing::start(job).map(|c| Self::Compare(Box::new(c))),
-        job: String,
-    },
             Task::Match { job } => matching::Matching::start(job).map(|m| Self::Match(Box::new(m))),
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
