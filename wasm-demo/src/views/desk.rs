@@ -118,19 +118,12 @@ impl Default for Desk {
         let burst = RwSignal::new(String::from("0.1 s"));
         let upright = RwSignal::new(true);
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
-<<<<<<< HEAD
-        let flown = Memo::new(move |_| match view.get() {
-            View::Part | View::Paint => job.get(),
-            View::Card => {
-                job.with(|text| card_job(text, &burst.read(), upright.get()).unwrap_or_else(|_| text.clone()))
-=======
         let flown = Memo::new(move |_| {
             // What was measured on a card changes no run.
             let text = job.with(|text| without_key(text, "card").unwrap_or_else(|_| text.clone()));
             match view.get() {
-                View::Part => text,
+                View::Part | View::Paint => text,
                 View::Card => card_job(&text, &burst.read(), upright.get()).unwrap_or(text),
->>>>>>> 48e70cf (Match my gun on the page: what to measure, worker's fit, bars before and after, the matched gun into the job)
             }
         });
         Self {

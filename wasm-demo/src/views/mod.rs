@@ -17,13 +17,10 @@ mod header;
 mod knob;
 mod knob_figure;
 mod link;
-<<<<<<< HEAD
-mod mix;
-mod paint;
-=======
 mod match_gun;
 mod match_result;
->>>>>>> 48e70cf (Match my gun on the page: what to measure, worker's fit, bars before and after, the matched gun into the job)
+mod mix;
+mod paint;
 mod part;
 mod pilot;
 mod sheet_fields;

@@ -1,12 +1,9 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
-<<<<<<< HEAD
+pub mod match_gun;
 mod paint;
 
 pub use paint::PaintWords;
-=======
-pub mod match_gun;
->>>>>>> 48e70cf (Match my gun on the page: what to measure, worker's fit, bars before and after, the matched gun into the job)
 
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
 #[derive(Debug, Clone, Copy)]
@@ -162,11 +159,8 @@ pub struct Words {
     pub film_at: &'static str,
     pub skip: &'static str,
     pub coats_words: [&'static str; 2],
-<<<<<<< HEAD
     pub paint: PaintWords,
-=======
     pub matching: match_gun::MatchWords,
->>>>>>> 48e70cf (Match my gun on the page: what to measure, worker's fit, bars before and after, the matched gun into the job)
 }
 
 /// Fills the places of a sentence, in order; a place with no figure stays empty.
@@ -373,11 +367,8 @@ static ENGLISH: Words = Words {
     film_at: "dry film",
     skip: "Skip to the view",
     coats_words: ["one coat", "{} coats"],
-<<<<<<< HEAD
     paint: paint::ENGLISH,
-=======
     matching: match_gun::ENGLISH,
->>>>>>> 48e70cf (Match my gun on the page: what to measure, worker's fit, bars before and after, the matched gun into the job)
 };
 
 #[cfg(test)]
