@@ -101,6 +101,7 @@ impl Report {
                 length_mm: sizes.length * 1e3,
                 width_mm: sizes.width * 1e3,
                 kind: pattern.kind.word(),
+                toward: pattern.side_on_card(job.gun.cap_turn),
             }
         });
         let median = |aerodynamic| card.overspray(aerodynamic, None).median().map(|d| d * 1e6);

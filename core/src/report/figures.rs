@@ -117,6 +117,9 @@ pub struct PatternFigures {
     pub width_mm: f64,
     /// Its name in the trade.
     pub kind: &'static str,
+    /// Where a crescent's belly or a heavy end lies on the card, as the painter sees it: "left", "right", "up", "down".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub toward: Option<&'static str>,
 }
 
 /// A mean with its ends where they can be said.

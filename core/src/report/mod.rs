@@ -7,6 +7,7 @@ mod build;
 pub mod chart;
 mod figures;
 mod film_csv;
+mod flood;
 mod mix;
 mod model_range;
 mod naming;
@@ -21,6 +22,7 @@ pub use figures::{
     SprayFigures, Spread,
 };
 pub use film_csv::film_csv;
+pub use flood::{Curtain, CurtainKind, WATCHED, curtain_shape, flood_test};
 pub use mix::{MixFigures, mix_plan};
 pub use model_range::landed_ratio;
 pub use naming::{Pattern, PatternKind};

@@ -125,6 +125,17 @@ impl Pattern {
         Some(Self { kind, toward, reading })
     }
 
+    /// The same in a word: the nearest of left, right, up, down.
+    #[must_use]
+    pub fn side_on_card(&self, cap_turn: f64) -> Option<&'static str> {
+        self.toward_on_card(cap_turn).map(|[x, y]| match (x.abs() >= y.abs(), x > 0.0, y > 0.0) {
+            (true, true, _) => "right",
+            (true, false, _) => "left",
+            (false, _, true) => "up",
+            (false, _, false) => "down",
+        })
+    }
+
     /// `toward` as it lies on the card with the cap turned clockwise by `cap_turn` [rad].
     #[must_use]
     pub fn toward_on_card(&self, cap_turn: f64) -> Option<[f64; 2]> {

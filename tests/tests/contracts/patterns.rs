@@ -2,7 +2,7 @@
 
 use mistcoat::gun::{Fault, Faults, GunSetting};
 use mistcoat::job::Job;
-use mistcoat::report::{Pattern, PatternKind};
+use mistcoat::report::{CurtainKind, Pattern, PatternKind, flood_test};
 use mistcoat_tests::names_table::{SEED, SETTINGS, named, page, right};
 use mistcoat_tests::patterns::sprayed;
 
@@ -132,4 +132,35 @@ fn spits_are_seen_and_equal_solids_hold() {
     let (_, card) = sprayed(&job, 20_000).unwrap();
     assert_eq!(card.fates.total(), 20_000, "each droplet has one fate");
     assert_eq!(card.fates.of(mistcoat::tally::Fate::Lost), 0);
+}
+
+/// The runs of the flood test say what the film says.
+#[test]
+fn the_curtain_agrees_with_the_name() {
+    let mut misses = Vec::new();
+    for id in ["hvlp-gravity-1.3", "lvlp-gravity-1.2", "conventional-gravity-1.4", "compliant-gravity-1.3"] {
+        let rated = job(id);
+        let mut check = |what: &str, change: &dyn Fn(&mut Job), wanted: CurtainKind, name: PatternKind| {
+            let mut job = rated.clone();
+            change(&mut job);
+            let (prepared, card) = sprayed(&job, 200_000).unwrap_or_else(|e| panic!("{e}"));
+            let curtain = flood_test(&card, &prepared.spray, 3.5);
+            let kind = Pattern::on(&card, prepared.spray.volume_flow).map(|p| p.kind);
+            if curtain.reading != wanted || kind != Some(name) {
+                misses.push(format!("{id}, {what}: {:?} {:?}", curtain.reading, kind));
+            }
+        };
+        check("as rated", &|_| (), CurtainKind::Even, PatternKind::Balanced);
+        check("fan closed to half", &|j| j.gun.fan = 0.5, CurtainKind::LongMiddle, PatternKind::HeavyCentre);
+        check("half the fluid", &|j| j.gun.fluid *= 0.5, CurtainKind::TwoTails, PatternKind::Split);
+        let press =
+            |j: &mut Job| j.gun.inlet_pressure = (1.5 * j.gun.inlet_pressure).min(j.kit.highest_pressure);
+        check("more pressure", &press, CurtainKind::TwoTails, PatternKind::Split);
+        let thick = |j: &mut Job| {
+            j.paint.viscosity *= 2.0;
+            j.paint.viscosity_high_shear *= 2.0;
+        };
+        check("twice the viscosity", &thick, CurtainKind::LongMiddle, PatternKind::HeavyCentre);
+    }
+    assert!(misses.is_empty(), "{misses:#?}");
 }
