@@ -27,6 +27,7 @@ const TESTS: &[Test<Server>] = &[
     ("paint::how_much_to_mix_follows_the_parts", paint::how_much_to_mix_follows_the_parts),
     ("paint::a_data_sheet_is_copied", paint::a_data_sheet_is_copied),
     ("paint::cup_seconds_turn_into_another_cups", paint::cup_seconds_turn_into_another_cups),
+    ("paint::the_paint_view_fits_every_screen", paint::the_paint_view_fits_every_screen),
     ("screens::nothing_is_cut_off_at_the_side", screens::nothing_is_cut_off_at_the_side),
     ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),
 ];

@@ -2,7 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use mistcoat_page::host::serve::Server;
-use mistcoat_tests::browser::{Browser, Page};
+use mistcoat_tests::browser::{Browser, Page, Screen};
 
 /// Changes a field as a user does who replaces all of it.
 fn fill(page: &Page, name: &str, text: &str) -> Result<()> {
@@ -115,4 +115,19 @@ pub fn cup_seconds_turn_into_another_cups(browser: &Browser, server: &Server) ->
     let on = page.value("document.querySelector('.thinners .on button').dataset.thinner")?;
     ensure!(on == "fast", "the thinner is chosen: {on}");
     page.expect_clean()
+}
+
+pub fn the_paint_view_fits_every_screen(browser: &Browser, server: &Server) -> Result<()> {
+    for (width, dark) in [(360, false), (768, true), (1024, false), (1280, true)] {
+        let page = browser.tab()?;
+        page.show_on(Screen { width, height: 800, scale: 1.0, dark })?;
+        page.go(server.address())?;
+        page.wait_for("main")?;
+        page.click(".questions [data-ask=\"paint\"]")?;
+        page.wait_for("[data-state=\"done\"] [data-mix]")?;
+        let wide = page.value("document.documentElement.scrollWidth")?.as_u64().context("a width")?;
+        ensure!(wide <= u64::from(width), "the view is {wide} px wide on a screen of {width} px");
+        page.expect_clean().with_context(|| format!("{width} px, dark: {dark}"))?;
+    }
+    Ok(())
 }

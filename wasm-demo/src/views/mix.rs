@@ -90,13 +90,20 @@ fn Answer(plan: MixPlan, job: Job) -> impl IntoView {
             <p class="small">{likely}</p>
         }
     });
-    let film = desk.run.get().and_then(|r| r.number("film.dry_um.mean")).map(|um| {
-        let now = fill(w.this_film, &[&said(Quantity::Film, um * 1e-6, system)]);
-        let wanted = job.spec.map(|s| {
-            let times = if s.per_coat { f64::from(job.stroke.coats) } else { 1.0 };
-            fill(w.film_wanted, &[&band_shown(Quantity::Film, [s.low * times, s.high * times], system)])
-        });
-        format!("{now}{}.", wanted.unwrap_or_default())
+    let wanted = job.spec.map(|s| {
+        let times = if s.per_coat { f64::from(job.stroke.coats) } else { 1.0 };
+        [s.low * times, s.high * times]
+    });
+    let mean = desk.run.get().and_then(|r| r.number("film.dry_um.mean")).map(|um| um * 1e-6);
+    let film = mean.map(|mean| {
+        let now = fill(w.this_film, &[&said(Quantity::Film, mean, system)]);
+        let band = wanted.map(|band| fill(w.film_wanted, &[&band_shown(Quantity::Film, band, system)]));
+        format!("{now}{}.", band.unwrap_or_default())
+    });
+    let astray = mean.zip(wanted).and_then(|(mean, [low, high])| match mean {
+        _ if mean < low => Some(w.too_thin),
+        _ if mean > high => Some(w.too_thick),
+        _ => None,
     });
     view! {
         <p class="sentence" aria-live="polite">
@@ -105,6 +112,7 @@ fn Answer(plan: MixPlan, job: Job) -> impl IntoView {
         </p>
         {range}
         <p class="small">{film}</p>
+        {astray.map(|words| view! { <p class="outside">{words}</p> })}
         <Jug plan=plan.clone() />
         <Tins plan=plan.clone() />
         <Goes plan=plan.clone() />

@@ -72,7 +72,11 @@ pub fn SolventsAndCoverage() -> impl IntoView {
     let w = words().paint;
     let voc = move || {
         let voc = desk.parsed.with(|j| j.as_ref().and_then(|j| Voc::of(&j.paint).ok()))?;
-        let grams = |kg: f64| format!("{kg:.0}");
+        let grams = |kg_m3: f64| match desk.system.get() {
+            System::Metric => format!("{kg_m3:.0}\u{202f}g/L"),
+            // 1 lb/gal is 119.8264 g/L.
+            System::Us => format!("{:.2}\u{202f}lb/gal", kg_m3 / 119.8264),
+        };
         Some(fill(w.voc, &[&grams(voc.actual), &grams(voc.less_water)]))
     };
     let covered = move || {
@@ -80,7 +84,7 @@ pub fn SolventsAndCoverage() -> impl IntoView {
         let system = desk.system.get();
         let (film, all, here) = desk.parsed.with(|j| j.as_ref().map(|j| covers(j, landed)))?;
         let area = |m2_m3: f64| match system {
-            System::Metric => format!("{:.1}\u{202f}m²", m2_m3 * 1e-3),
+            System::Metric => format!("{:.1}\u{202f}m² a litre", m2_m3 * 1e-3),
             System::Us => format!("{:.0}\u{202f}ft² a gallon", square_feet_per_gallon(m2_m3)),
         };
         Some(fill(w.covers, &[&said(Quantity::Film, film, system), &area(all), &area(here), &of_100(landed)]))

@@ -114,6 +114,32 @@ fn thick_classes_spray_with_a_tip_that_fits() {
         gun.tip_bore = 0.8e-3;
         let small = set_up::state(&gun, &gun.rated(), &p, &booth).unwrap().fluid_ml_min();
         assert!(small < 0.6 * flow, "{}: {small} of {flow}", data.id);
-        println!("{}: {flow:.0} mL/min, {sauter:.1} um, {:?}", data.id, state.warnings);
+    }
+}
+
+/// For each class the catalogue has a gravity kit with a tip of its window, out of which it flows and breaks up well enough
+/// at the rated setting, or with the fluid knob cut by a third.
+#[test]
+fn every_class_has_a_kit_that_sprays_it() {
+    let booth = Booth { temperature: 293.15, humidity: 0.5 };
+    for data in paints() {
+        let p = crate::catalogue::paint(data.id).unwrap();
+        let mut found = Vec::new();
+        for kit in crate::catalogue::kits().iter().map(|k| k.kit()) {
+            let [low, high] = data.sheet.tip;
+            if kit.feed != crate::gun::Feed::Gravity || !(low - 1e-9..=high + 1e-9).contains(&kit.tip_bore) {
+                continue;
+            }
+            for cut in [1.0, 0.67] {
+                let mut setting = kit.rated();
+                setting.fluid *= cut;
+                let state = set_up::state(&kit, &setting, &p, &booth).unwrap();
+                if state.warnings.is_empty() && state.fluid_ml_min() > 40.0 {
+                    found.push(kit.id.clone());
+                    break;
+                }
+            }
+        }
+        assert!(!found.is_empty(), "{}: no kit sprays it without a warning", data.id);
     }
 }
