@@ -1,5 +1,9 @@
 //! What the views are given: plain values, filled from the job and from the model's report, never invented.
 
+pub use self::air::{
+    AirState, Figure, WORKSHOP, air_state, gauge_of, on_supply, with_compressor, with_other, with_own,
+    with_supply,
+};
 pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, air_span, card_job, face_of, is_tube, with_part};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
@@ -11,6 +15,7 @@ pub use mistcoat::report::chart::end_view::DropletEnd;
 
 pub use self::result::{Bar, FilmGrid, Profile, RunView};
 
+mod air;
 mod bench;
 mod face;
 mod history;

@@ -57,6 +57,21 @@ pub fn air_answer_of(supply: &Supply, job: &Job, plan: &[Span]) -> Result<Answer
     supply.answer(job.gun.inlet_pressure, &|p| gun_air(job, p), plan)
 }
 
+/// Guns of one class and size differ by about this share in the air they draw [-]. Ours: HVLP guns take 280-430 L/min.
+pub const AIR_SPREAD: f64 = 0.15;
+
+/// The same for a gun of this class that draws more, and for one that draws less, by [`AIR_SPREAD`].
+///
+/// # Errors
+/// As [`air_answer`].
+pub fn air_range(job: &Job, plan: &[Span]) -> Result<Option<[Answer; 2]>, ParameterError> {
+    let Some(supply) = &job.supply else {
+        return Ok(None);
+    };
+    let of = |share: f64| supply.answer(job.gun.inlet_pressure, &|p| share * gun_air(job, p), plan);
+    Ok(Some([of(1.0 + AIR_SPREAD)?, of(1.0 - AIR_SPREAD)?]))
+}
+
 /// The air test of one minute, as [`Supply::one_minute`]; none where the job has no supply.
 ///
 /// # Errors

@@ -9,7 +9,9 @@ mod size_range;
 mod window;
 
 pub use air_fixes::{Change, Fix, Short, air_fixes};
-pub use air_supply::{air_answer, air_answer_of, gun_air, one_minute, supplied, trigger_times};
+pub use air_supply::{
+    AIR_SPREAD, air_answer, air_answer_of, air_range, gun_air, one_minute, supplied, trigger_times,
+};
 pub use from_box::{BoxFigures, BoxKit, Neighbour, from_box};
 pub use size_range::SizeVariant;
 

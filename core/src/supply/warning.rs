@@ -17,7 +17,7 @@ pub enum Warning {
     CouplingsChoke(f64),
     /// The pressure is lost in the job: (seconds of trigger, then wait).
     RunsDown(f64, Option<f64>),
-    /// Trigger held, the tank ends empty.
+    /// Others empty the tank even with the gun at rest.
     EmptyTank,
     /// Others take all that the compressor delivers: (name of the largest, all others' air, delivered).
     OthersTakeAll(String, f64, f64),
@@ -65,7 +65,7 @@ impl fmt::Display for Warning {
                 write!(f, "the air runs down after {} of trigger, and the tank does not fill again", s(on))
             }
             Self::EmptyTank => {
-                write!(f, "the tank runs empty: others draw more than the compressor delivers")
+                write!(f, "the tank runs empty even with the gun at rest")
             }
             Self::OthersTakeAll(name, also, delivered) => write!(
                 f,
@@ -112,7 +112,9 @@ pub(super) fn warnings(supply: &Supply, answer: &Answer, wanted_flow: f64) -> Ve
     if let Some(user) = largest {
         if answer.also_air >= delivered_air {
             out.push(Warning::OthersTakeAll(user.name.clone(), answer.also_air, delivered_air));
-            out.push(Warning::EmptyTank);
+            if answer.also_air > delivered_air {
+                out.push(Warning::EmptyTank);
+            }
         } else {
             out.push(Warning::MaskFirst(user.name.clone(), delivered_air - answer.also_air));
         }

@@ -1,5 +1,6 @@
 //! The page in a real browser. Build it first: `cargo checks --only page`.
 
+mod air;
 mod face;
 mod flight;
 mod loading;
@@ -12,6 +13,8 @@ use mistcoat_page::host::serve::Server;
 use mistcoat_tests::browser::{Test, run, site};
 
 const TESTS: &[Test<Server>] = &[
+    ("air::will_my_air_do", air::will_my_air_do),
+    ("air::the_air_test_plays", air::the_air_test_plays),
     ("face::the_keys_turn_a_knob", face::the_keys_turn_a_knob),
     ("face::a_refused_value_is_told_beside_its_field", face::a_refused_value_is_told_beside_its_field),
     ("face::the_address_reopens_the_job", face::the_address_reopens_the_job),

@@ -5,6 +5,8 @@
 
 pub use mistcoat::report::chart::{end_view, flow, svg};
 
+pub mod air_line;
+pub mod air_test;
 pub mod belief;
 pub mod booth;
 pub mod card_how;

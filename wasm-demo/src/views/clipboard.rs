@@ -11,6 +11,18 @@ use crate::figures::{of_100, parted, said, seconds};
 use crate::state::{Need, RunView, need};
 use crate::words::{fill, words};
 
+/// The clip.
+#[component]
+pub fn Clip() -> impl IntoView {
+    view! {
+        <svg class="clip" viewBox="0 0 116 38" width="116" height="38" aria-hidden="true">
+            <path d="M1 18H31C34 8 46 6 49 5C53 0 63 0 67 5C70 6 82 8 85 18H115V37H1Z" />
+            <circle cx="58" cy="9.500" r="3" />
+            <path class="inside-line" d="M8 31H108" />
+        </svg>
+    }
+}
+
 /// A sheet under a clip.
 #[component]
 pub fn Clipboard(children: Children) -> impl IntoView {
@@ -20,11 +32,7 @@ pub fn Clipboard(children: Children) -> impl IntoView {
     let stale = move || desk.flown.with(|t| run.with(|r| r.as_ref().is_some_and(|r| r.job != *t)));
     view! {
         <section class="clipboard" class:stale=stale>
-            <svg class="clip" viewBox="0 0 116 38" width="116" height="38" aria-hidden="true">
-                <path d="M1 18H31C34 8 46 6 49 5C53 0 63 0 67 5C70 6 82 8 85 18H115V37H1Z" />
-                <circle cx="58" cy="9.500" r="3" />
-                <path class="inside-line" d="M8 31H108" />
-            </svg>
+            <Clip />
             {children()}
             <Complaint key="run" keys=&[] />
             <div class="busy" class:on=busy aria-live="polite">

@@ -8,8 +8,8 @@ use mistcoat::units::System;
 
 use crate::protocol::Film;
 use crate::state::{
-    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, RunView, Stage, TABLE_TOP, card_job, face_of,
-    is_tube,
+    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, RunView, Stage, TABLE_TOP, WORKSHOP, card_job,
+    face_of, gauge_of, is_tube, on_supply,
 };
 
 /// Views that exist.
@@ -19,6 +19,8 @@ pub enum View {
     Card,
     /// The part.
     Part,
+    /// The air supply.
+    Air,
     /// Data sheet, cups, thinner, how much to mix.
     Paint,
 }
@@ -29,6 +31,7 @@ impl View {
         match self {
             View::Card => "card",
             View::Part => "part",
+            View::Air => "air",
             View::Paint => "paint",
         }
     }
@@ -76,6 +79,8 @@ pub struct Desk {
     pub job: RwSignal<String>,
     /// The job read.
     pub parsed: Memo<Option<Job>>,
+    /// Gun's gauge with the trigger pulled and at rest [bar], where the job has an air supply.
+    pub gauge: Memo<Option<(f64, f64)>>,
     /// The text to fly for the view shown.
     pub flown: Memo<String>,
     /// The last finished run; it answers `flown` when its job is that text.
@@ -118,11 +123,12 @@ impl Default for Desk {
         let burst = RwSignal::new(String::from("0.1 s"));
         let upright = RwSignal::new(true);
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
+        let gauge = Memo::new(move |_| parsed.with(|j| j.as_ref().and_then(gauge_of)));
         let flown = Memo::new(move |_| {
             // What was measured on a card changes no run.
             let text = job.with(|text| without_key(text, "card").unwrap_or_else(|_| text.clone()));
             match view.get() {
-                View::Part | View::Paint => text,
+                View::Part | View::Air | View::Paint => text,
                 View::Card => card_job(&text, &burst.read(), upright.get()).unwrap_or(text),
             }
         });
@@ -131,6 +137,7 @@ impl Default for Desk {
             system: RwSignal::new(System::Metric),
             job,
             parsed,
+            gauge,
             flown,
             run: RwSignal::new(None),
             film: RwSignal::new(None),
@@ -199,6 +206,7 @@ impl Desk {
         let text = match view {
             View::Part => CHAIR_LEG.to_string(),
             View::Paint => crate::state::to_mix(),
+            View::Air => WORKSHOP.to_string(),
             // A spoiled pattern to put right: with this little paint the fan splits.
             View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),
         };
@@ -287,6 +295,7 @@ impl Desk {
                 })
                 .unwrap_or_default()
         });
+        let face = self.gauge.get().map_or(face, |gauge| on_supply(face, gauge));
         GunFace { stage: self.stage.get(), mirror: self.mirror.get(), in_hand: self.in_hand.get(), ..face }
     }
 }

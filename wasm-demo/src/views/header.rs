@@ -46,7 +46,9 @@ pub fn Header() -> impl IntoView {
         <header class="head">
             <div class="head-in">
                 <h1 class="wordmark">"mistcoat"</h1>
-                <nav aria-label=w.menu class="menu">{item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Paint, w.paint.view)}</nav>
+                <nav aria-label=w.menu class="menu">
+                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)}
+                </nav>
                 <div class="head-end">
                     {step(true, w.undo)}
                     {step(false, w.redo)}
@@ -112,7 +114,9 @@ pub fn Questions() -> impl IntoView {
     };
     view! {
         <nav class="questions" aria-label=w.questions>
-            <div class="questions-in">{ask(View::Part, w.ask_fan)} {ask(View::Paint, w.paint.ask)} {ask(View::Card, w.ask_pattern)}</div>
+            <div class="questions-in">
+                {ask(View::Part, w.ask_fan)} {ask(View::Air, w.air.ask)} {ask(View::Paint, w.paint.ask)} {ask(View::Card, w.ask_pattern)}
+            </div>
         </nav>
     }
 }

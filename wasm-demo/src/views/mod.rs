@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+mod air;
 mod card;
 mod card_clipboard;
 mod clipboard;
@@ -50,11 +51,13 @@ pub fn App() -> impl IntoView {
                 View::Card => crate::words::words().card,
                 View::Part => crate::words::words().part,
                 View::Paint => crate::words::words().paint.view,
+                View::Air => crate::words::words().air.name,
             }}</h2>
             {move || match desk.view.get() {
                 View::Card => view! { <card::CardView /> }.into_any(),
                 View::Part => view! { <part::PartView /> }.into_any(),
                 View::Paint => view! { <paint::PaintView /> }.into_any(),
+                View::Air => view! { <air::AirView /> }.into_any(),
             }}
         </main>
     }

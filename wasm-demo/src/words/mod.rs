@@ -1,14 +1,17 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
+mod air;
 pub mod match_gun;
 mod paint;
 
+pub use air::AirWords;
 pub use paint::PaintWords;
 
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
 #[derive(Debug, Clone, Copy)]
 #[allow(missing_docs, reason = "a field's text is its meaning")]
 pub struct Words {
+    pub air: AirWords,
     pub menu: &'static str,
     pub card: &'static str,
     pub part: &'static str,
@@ -204,6 +207,7 @@ pub fn words() -> &'static Words {
 }
 
 static ENGLISH: Words = Words {
+    air: air::ENGLISH,
     menu: "Views",
     card: "Card",
     part: "Part",
