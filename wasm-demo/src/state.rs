@@ -4,9 +4,10 @@ pub use self::air::{
     AirState, Figure, WORKSHOP, air_state, gauge_of, on_supply, with_compressor, with_other, with_own,
     with_supply,
 };
-pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, air_span, card_job, face_of, is_tube, with_part};
+pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, with_part};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
+pub use self::kit::{Place, told, with_box, with_kit};
 pub use self::need::{Need, middle_over_ends, need};
 pub use self::paint::{
     Thinner, all_cups, band_literal, band_shown, covers, mix_of, span, thinners, to_mix, volume, with_paint,
@@ -19,6 +20,7 @@ mod air;
 mod bench;
 mod face;
 mod history;
+mod kit;
 mod need;
 mod paint;
 mod result;

@@ -34,6 +34,8 @@ pub const REFERENCE_PAINT: &str = "two-pack-clear";
 
 /// Share of the cap pressure at its rated inlet pressure below which a coarse spray is put down to the pressure.
 const WEAK: f64 = 0.7;
+/// Share of it below which the pressure is too low to atomise whatever the correlations say. Ours.
+const STARVED: f64 = 0.15;
 
 /// Which constants and which correlation.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -64,9 +66,11 @@ impl Model {
     ) -> Result<State, ParameterError> {
         let mut state = State::new(kit, setting, paint, booth.temperature, &self.own(kit))?;
         let sauter = self.sauter(kit, setting, &state, paint)?;
-        if state.paint_flow > 0.0 && sauter > self.constants.coarse {
-            let cap = state.air.cap_pressure;
-            let rated = GunAir::through(kit, kit.rated_pressure, setting.fan, 1.0, booth.temperature);
+        let cap = state.air.cap_pressure;
+        let rated = GunAir::through(kit, kit.rated_pressure, setting.fan, 1.0, booth.temperature);
+        // Correlations reach down to less air than breaks paint up in practice.
+        let starved = cap > 0.0 && cap < STARVED * rated.cap_pressure;
+        if state.paint_flow > 0.0 && (starved || sauter > self.constants.coarse) {
             let weak = cap < WEAK * rated.cap_pressure;
             state.warnings.push(if weak { Warning::WeakAir(cap, sauter) } else { Warning::Coarse(sauter) });
         }

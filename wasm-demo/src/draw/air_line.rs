@@ -1,7 +1,7 @@
 //! The air line: gun and its gauge at the left, hose, wall regulator, tank and pump at the right; below it the pressure
 //! along the line, over the same places. Not to scale but for the hose's bore against itself.
 
-use super::gun::{air, body, cap, cup, fan, fluid, gauge, geometry, trigger};
+use super::gun::{air, below, body, cap, cup, fan, fluid, gauge, geometry, trigger};
 use super::svg::{circle, group, hatches, line, n, open, path, rect, text};
 use crate::state::{GunFace, Stage};
 
@@ -108,9 +108,9 @@ fn gun(a: &AirLine) -> String {
     let pose = geometry::Pose::of(&face);
     let picture = [
         format!("<defs>{}</defs>", hatches("al", 14.0)),
-        cup::still("al"),
-        body::still("al"),
-        fluid::still("al"),
+        cup::still("al", face.feed),
+        body::still("al", face.feed),
+        fluid::still("al", face.feed) + &below::neck("al", face.feed),
         cap::section("al"),
         fan::still("al"),
         fluid::moving(&pose, &face, "al"),

@@ -10,38 +10,29 @@ pub const CHAIR_LEG: &str = include_str!("../../../core/examples/jobs/chair-leg-
 /// A table top: what "What is wrong with my pattern?" sprays its card with.
 pub const TABLE_TOP: &str = include_str!("../../../core/examples/jobs/table-top.toml");
 
-/// Pressure that one turn of the drawn air knob stands for [Pa]; an eighth of a turn is 0.1 bar.
-const PRESSURE_PER_TURN: f64 = 0.8e5;
-
-/// Pressure that the drawn air knob gives fully open [Pa]: 1.6 times the rated, never above the highest.
-pub fn air_span(kit: &Kit) -> f64 {
+/// What the gauge at the gun must be able to show [Pa]: 1.6 times the rated pressure, never above the highest.
+fn gauge_span(kit: &Kit) -> f64 {
     kit.highest_pressure.min(1.6 * kit.rated_pressure)
 }
 
 /// Size of the test card [mm].
 pub const CARD_MM: (u32, u32) = (200, 400);
 
-/// The gun of a job as it is drawn; `sprayed` is what a finished run has taken out of the cup [m3].
-pub fn face_of(job: &Job, sprayed: Option<f64>) -> GunFace {
-    let span = air_span(&job.kit);
-    let cup = job.kit.cup_volume;
-    let left = match sprayed {
-        Some(v) if v.is_finite() && v > 0.0 && cup > 0.0 => 1.0 - (v / cup).fract(),
-        _ => 1.0,
-    };
+/// The gun of a job as it is drawn. A knob that the gun does not have has no turns.
+pub fn face_of(job: &Job) -> GunFace {
     GunFace {
         fan: job.gun.fan,
-        fan_turns: job.kit.fan_turns,
+        fan_turns: if job.kit.has_fan() { job.kit.fan_turns } else { 0.0 },
         fluid: job.gun.fluid,
         fluid_turns: job.kit.fluid_turns,
-        air: (job.gun.inlet_pressure / span).min(1.0),
-        air_turns: span / PRESSURE_PER_TURN,
+        air: job.gun.air_knob,
+        air_turns: job.kit.air_turns,
         stage: Stage::Paint,
         pull: job.gun.trigger,
-        cup_level: left,
+        cup_level: job.gun.cup_level,
         pulled_bar: job.gun.inlet_pressure / 1e5,
         rest_bar: None,
-        gauge_full_bar: (job.gun.inlet_pressure.max(span) / 1e5).ceil().max(4.0),
+        gauge_full_bar: (job.gun.inlet_pressure.max(gauge_span(&job.kit)) / 1e5).ceil().max(4.0),
         feed: match job.kit.feed {
             KitFeed::Gravity => Feed::Gravity,
             KitFeed::Suction => Feed::Suction,
@@ -104,18 +95,9 @@ mod tests {
         let leg = Job::from_toml(CHAIR_LEG).unwrap();
         assert!(is_tube(&leg));
         assert!(!is_tube(&Job::from_toml(TABLE_TOP).unwrap()));
-        let face = face_of(&leg, None);
-        assert!(face.fan == 1.0 && face.cup_level == 1.0 && face.air > 0.0 && face.air <= 1.0);
+        let face = face_of(&leg);
+        assert!(face.fan == 1.0 && face.cup_level == 0.5 && face.air == 1.0);
         assert!(face.pulled_bar < face.gauge_full_bar);
-    }
-
-    #[test]
-    fn the_cup_empties_and_is_filled_again() {
-        let leg = Job::from_toml(CHAIR_LEG).unwrap();
-        let cup = leg.kit.cup_volume;
-        assert!((face_of(&leg, Some(0.25 * cup)).cup_level - 0.75).abs() < 1e-9);
-        assert!((face_of(&leg, Some(1.25 * cup)).cup_level - 0.75).abs() < 1e-9);
-        assert_eq!(face_of(&leg, Some(f64::NAN)).cup_level, 1.0);
     }
 
     #[test]
@@ -124,7 +106,10 @@ mod tests {
             let card = Job::from_toml(&card_job(text, "0.5 s", true).unwrap()).unwrap();
             assert_eq!(card.part, PartShape::Panel { width: 0.2, height: 0.4 });
             assert_eq!(card.stroke.burst, Some(0.5));
-            assert_eq!(card.gun, Job::from_toml(text).unwrap().gun);
+            // The gun is the same but for how long its trigger is held.
+            let mut gun = Job::from_toml(text).unwrap().gun;
+            gun.held = 0.5;
+            assert_eq!(card.gun, gun);
         }
         let refused = card_job(CHAIR_LEG, "5", true).unwrap_err();
         assert_eq!(refused.key, "stroke.burst");

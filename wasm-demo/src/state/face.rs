@@ -5,7 +5,7 @@
 pub enum Knob {
     /// 1: air to the horns.
     Fan,
-    /// 2: pressure at the inlet.
+    /// 2: throttle at the foot of the handle, behind the gauge.
     Air,
     /// 3: the stop for the trigger.
     Fluid,
@@ -48,15 +48,15 @@ pub enum Stage {
 pub struct GunFace {
     /// Fan knob, 0 shut ..= 1 open.
     pub fan: f64,
-    /// Fan knob: turns from shut to open.
+    /// Fan knob: turns from shut to open; 0 where the gun has none.
     pub fan_turns: f64,
     /// Fluid knob (the trigger's stop), 0 shut ..= 1 open.
     pub fluid: f64,
     /// Fluid knob: turns from shut to open.
     pub fluid_turns: f64,
-    /// Air knob, 0 shut ..= 1 open: inlet pressure over the highest the gun takes.
+    /// Air knob, 0 shut ..= 1 open.
     pub air: f64,
-    /// Air knob: turns from shut to open.
+    /// Air knob: turns from shut to open; 0 where the gun has none.
     pub air_turns: f64,
     /// Trigger's stage.
     pub stage: Stage,

@@ -252,6 +252,9 @@ impl Desk {
 
     /// Turns a knob to an opening, 0..=1.
     pub fn turn(&self, knob: Knob, open: f64) {
+        if !open.is_finite() {
+            return;
+        }
         let open = open.clamp(0.0, 1.0);
         self.in_hand.set(Some(knob));
         if knob == Knob::Fan && !self.touched.get_untracked() {
@@ -264,35 +267,17 @@ impl Desk {
         match knob {
             Knob::Fan => self.set("gun.fan", &share(open)),
             Knob::Fluid => self.set("gun.fluid", &share(open)),
-            Knob::Air => {
-                let kit = self.parsed.with_untracked(|j| {
-                    j.as_ref().map(|j| (crate::state::air_span(&j.kit), j.kit.highest_pressure))
-                });
-                kit.is_some_and(|(span, highest)| self.set_pressure(open * span, highest))
-            }
+            Knob::Air => self.set("gun.air_knob", &share(open)),
         };
-    }
-
-    fn set_pressure(&self, pressure: f64, highest: f64) -> bool {
-        let key = mistcoat::job::Key::find("gun.inlet_pressure").and_then(|k| k.limits());
-        let (low, high) = key.unwrap_or((0.0, highest));
-        let pressure = pressure.clamp(low, high.min(highest));
-        // To a twentieth of a bar: finer than any gauge on a gun is read.
-        let bar = (pressure / 1e5 * 20.0).round() / 20.0;
-        self.set("gun.inlet_pressure", &format!("{bar} bar"))
     }
 
     /// The gun as drawn.
     pub fn face(&self) -> GunFace {
-        let sprayed = self.fresh().and_then(|r| r.number("paint.sprayed_ml")).map(|ml| ml * 1e-6);
         // A card is sprayed with an upright fan, whatever the part.
         let on_part = self.view.get() == View::Part;
         let face = self.parsed.with(|job| {
             job.as_ref()
-                .map(|job| GunFace {
-                    cap_eighths: if on_part { cap(job) } else { 0 },
-                    ..face_of(job, sprayed)
-                })
+                .map(|job| GunFace { cap_eighths: if on_part { cap(job) } else { 0 }, ..face_of(job) })
                 .unwrap_or_default()
         });
         let face = self.gauge.get().map_or(face, |gauge| on_supply(face, gauge));

@@ -7,6 +7,7 @@ use mistcoat::job::{Job, PartShape};
 use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
+use super::gun_choice::KitField;
 use crate::figures::said;
 pub use crate::figures::with_unit;
 use crate::state::{is_tube, with_paint, with_part};
@@ -86,23 +87,13 @@ pub fn NumberField(label: &'static str, key: &'static str, read: fn(&Job) -> Str
 pub fn KitAndPaint() -> impl IntoView {
     let desk = desk();
     let w = words();
-    let kit = move || desk.parsed.with(|j| j.as_ref().map(|j| j.kit.id.clone())).unwrap_or_default();
     let paint = move || desk.parsed.with(|j| j.as_ref().map(|j| j.paint.id.clone())).unwrap_or_default();
     let isocyanate = move || {
         let id = paint();
         catalogue::paints().iter().any(|p| p.id == id && p.isocyanate)
     };
     view! {
-        <div class="field">
-            <label><span>{w.field_kit}</span>
-                <select name="gun.kit" on:change=move |e| { desk.set("gun.kit", &event_target_value(&e)); }>
-                    {catalogue::kits().iter().map(|k| view! {
-                        <option value=k.id selected=move || kit() == k.id>{k.name}</option>
-                    }).collect_view()}
-                </select>
-            </label>
-            <Complaint key="gun.kit" keys=&[] />
-        </div>
+        <KitField />
         <div class="field">
             <label><span>{w.field_paint}</span>
                 <select name="paint.kind" on:change=move |e| choose_paint(desk, &event_target_value(&e))>

@@ -4,10 +4,14 @@ use leptos::ev;
 use leptos::prelude::*;
 use mistcoat::units::Quantity;
 
+use super::cup::CupLabel;
 use super::desk::desk;
+use super::fields::Complaint;
+use super::knob_figure::Pressure;
+use super::told::Told;
 use crate::draw::gun::{geometry::Pose, hit};
 use crate::figures::said;
-use crate::state::Stage;
+use crate::state::{Feed, Place, Stage};
 use crate::words::{fill, words};
 
 /// Labels that are no knobs.
@@ -15,15 +19,9 @@ use crate::words::{fill, words};
 pub fn SideLabels(full: bool) -> impl IntoView {
     let desk = desk();
     let w = words();
-    let cup = move || {
-        let face = desk.face();
-        let volume = desk.parsed.with(|j| j.as_ref().map(|j| j.kit.cup_volume)).unwrap_or(f64::NAN);
-        let say = |v: f64| said(Quantity::Volume, v, desk.system.get());
-        fill(w.cup_left, &[&say(face.cup_level * volume), &say(volume)])
-    };
-    let gauge = move || {
-        let pa = desk.face().pulled_bar * 1e5;
-        fill(w.gauge_pulled, &[&said(Quantity::Pressure, pa, desk.system.get())])
+    let rest = move || {
+        let bar = desk.face().rest_bar?;
+        Some(fill(w.kits.at_rest, &[&said(Quantity::Pressure, bar * 1e5, desk.system.get())]))
     };
     let tip = move || {
         let bore = desk.parsed.with(|j| j.as_ref().map(|j| j.kit.tip_bore)).unwrap_or(f64::NAN);
@@ -38,14 +36,14 @@ pub fn SideLabels(full: bool) -> impl IntoView {
     view! {
         {full.then(|| view! {
             <p class="tag tag-order">{w.order}</p>
-            <Tag class="tag tag-vent" name=w.vent says=Signal::derive(move || w.vent_does.into()) />
+            <Tag class="tag tag-vent" name=w.vent says=Signal::derive(move || if desk.face().feed == Feed::Pressure { w.kits.no_vent } else { w.vent_does }.into()) />
             <Tag class="tag tag-way" name=w.paint_way says=Signal::derive(move || w.paint_way_does.into()) />
             <Tag class="tag tag-tip" name=w.tip says=Signal::derive(tip) />
             <Tag class="tag tag-closer" name=w.closer says=Signal::derive(move || w.closer_does.into()) />
             <Tag class="tag tag-passage" name=w.air_way says=Signal::derive(move || w.air_way_does.into()) />
             <p class="tag tag-hose small">{w.hose}</p>
         })}
-        <Tag class="tag tag-cup" name=w.cup says=Signal::derive(cup) />
+        <CupLabel />
         <div class="tag tag-cap">
             <p class="knob-name">{w.air_cap}</p>
             <p class="small">{full.then_some(w.cap_cut)} " " {move || (!full).then(clicks)}</p>
@@ -59,7 +57,13 @@ pub fn SideLabels(full: bool) -> impl IntoView {
             </div>
         })}
         <Tag class="tag tag-trigger" name=w.trigger says=Signal::derive(move || if full { w.trigger_does } else { w.trigger_short }.into()) />
-        <Tag class="tag tag-gauge" name=w.gauge says=Signal::derive(move || format!("{} {}", gauge(), w.gauge_set)) />
+        <div class="tag tag-gauge">
+            <p class="knob-name">{w.gauge}</p>
+            <Pressure />
+            <Complaint key="gun.inlet_pressure" keys=&[] />
+            <p class="small">{move || rest()} " " {w.kits.gauge_why}</p>
+            <Told place=Place::Gauge />
+        </div>
         <div class="tag tag-foot">
             <p class="small">{w.elsewhere}</p>
             <button type="button" class="link" on:click=move |_| desk.mirror.update(|m| *m = !*m)>

@@ -2,13 +2,14 @@
 
 use leptos::prelude::*;
 
+use super::cup::CupHit;
 use super::desk::desk;
 use super::gun_labels::{SideLabels, Trigger};
 use super::knob::{KnobHit, KnobLabel};
 use crate::draw::gun::{self, geometry::Pose, hit};
 use crate::draw::svg::{circle, line, n};
 use crate::draw::{chalk, plume};
-use crate::state::{Knob, Stage};
+use crate::state::{Feed, Knob, Stage};
 use crate::words::words;
 
 /// How the gun stands in its panel.
@@ -26,13 +27,16 @@ pub struct Stand {
     pub pitch: f64,
     /// Ends of the knobs' leaders [px]: fan, air, fluid.
     pub leaders: Option<[(f64, f64); 3]>,
-    /// Other leaders [px]: from the label to the drawing.
-    pub others: &'static [[(f64, f64); 2]],
+    /// Other leaders [px], from the label to the drawing: for a gravity cup, a suction cup, a pot.
+    pub others: [Leaders; 3],
     /// Cap from the front: middle [px], scale.
     pub cap: ((f64, f64), f64),
     /// Every piece is named, and cap and tip are shown closer.
     pub full: bool,
 }
+
+/// Leaders [px]: both ends of each.
+type Leaders = &'static [[(f64, f64); 2]];
 
 /// On the bench of the Part view.
 pub const BENCH: Stand = Stand {
@@ -42,10 +46,10 @@ pub const BENCH: Stand = Stand {
     scale: 0.55,
     pitch: 8.4,
     leaders: Some([(594.0, 112.0), (594.0, 318.0), (594.0, 214.0)]),
-    others: &[
-        [(140.0, -4.0), (306.0, -4.0)],
-        [(128.0, 236.0), (414.0, 236.0)],
-        [(206.0, 410.0), (470.0, 410.0)],
+    others: [
+        &[[(140.0, -4.0), (306.0, -4.0)], [(128.0, 236.0), (414.0, 236.0)], [(206.0, 410.0), (470.0, 410.0)]],
+        &[[(170.0, 312.0), (290.0, 312.0)], [(206.0, 410.0), (470.0, 410.0)]],
+        &[[(170.0, 312.0), (336.0, 312.0)], [(206.0, 410.0), (470.0, 410.0)]],
     ],
     cap: ((176.0, 132.0), 0.56),
     full: false,
@@ -59,7 +63,7 @@ pub const SIDE: Stand = Stand {
     scale: 0.4,
     pitch: 10.5,
     leaders: None,
-    others: &[],
+    others: [&[]; 3],
     cap: ((58.0, 330.0), 0.62),
     full: false,
 };
@@ -72,15 +76,35 @@ pub const FULL: Stand = Stand {
     scale: 1.0,
     pitch: 8.0,
     leaders: Some([(942.0, 216.0), (942.0, 690.0), (942.0, 394.0)]),
-    others: &[
-        [(812.0, 62.0), (572.0, 80.0)],
-        [(812.0, 126.0), (640.0, 176.0)],
-        [(100.0, 236.0), (330.0, 236.0)],
-        [(330.0, 236.0), (568.0, 372.0)],
-        [(90.0, 352.0), (418.0, 352.0)],
-        [(130.0, 466.0), (452.0, 418.0)],
-        [(942.0, 552.0), (786.0, 552.0)],
-        [(520.0, 916.0), (772.0, 916.0)],
+    others: [
+        &[
+            [(812.0, 62.0), (572.0, 80.0)],
+            [(812.0, 126.0), (640.0, 176.0)],
+            [(100.0, 236.0), (330.0, 236.0)],
+            [(330.0, 236.0), (568.0, 372.0)],
+            [(90.0, 352.0), (418.0, 352.0)],
+            [(130.0, 466.0), (452.0, 418.0)],
+            [(942.0, 552.0), (786.0, 552.0)],
+            [(520.0, 916.0), (772.0, 916.0)],
+        ],
+        &[
+            [(408.0, 640.0), (440.0, 640.0)],
+            [(100.0, 236.0), (330.0, 236.0)],
+            [(330.0, 236.0), (560.0, 403.0)],
+            [(90.0, 352.0), (418.0, 352.0)],
+            [(130.0, 466.0), (452.0, 418.0)],
+            [(942.0, 552.0), (786.0, 552.0)],
+            [(520.0, 916.0), (772.0, 916.0)],
+        ],
+        &[
+            [(408.0, 640.0), (532.0, 640.0)],
+            [(100.0, 236.0), (330.0, 236.0)],
+            [(330.0, 236.0), (560.0, 403.0)],
+            [(90.0, 352.0), (418.0, 352.0)],
+            [(130.0, 466.0), (452.0, 418.0)],
+            [(942.0, 552.0), (786.0, 552.0)],
+            [(520.0, 916.0), (772.0, 916.0)],
+        ],
     ],
     cap: ((96.0, 600.0), 1.0),
     full: true,
@@ -101,6 +125,7 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
     };
     let face = Memo::new(move |_| desk.face());
     let pose = Memo::new(move |_| Pose::of(&face.get()));
+    let feed = Memo::new(move |_| face.get().feed);
     let at = format!("translate({} {}) scale({})", n(stand.tip.0), n(stand.tip.1), n(stand.scale));
     let whole = move || {
         if desk.mirror.get() {
@@ -118,7 +143,7 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
                 out += &line(if face.get().in_hand == Some(knob) { "lead now" } else { "lead" }, from, end);
             }
         }
-        for [a, b] in stand.others {
+        for [a, b] in stand.others[super::cup::nth(feed.get())] {
             out += &(line("lead", *a, *b) + &circle("lead-dot", *b, 2.2));
         }
         out
@@ -161,12 +186,12 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
         chalk::arrow((604.0, 34.0), on_panel(hit::leader_start(Knob::Fan, &pose.get())), -30.0)
     };
     view! {
-        <div class=stand.class class:mirror=move || desk.mirror.get() class:low=move || desk.in_hand.get() == Some(Knob::Air)>
+        <div class=stand.class class:suction=move || feed.get() == Feed::Suction class:pot=move || feed.get() == Feed::Pressure class:mirror=move || desk.mirror.get() class:low=move || desk.in_hand.get() == Some(Knob::Air)>
             <div class="gun-frame">
             <svg class="gun" viewBox=format!("0 0 {} {}", stand.size.0, stand.size.1) aria-label=w.gun role="group">
                 <g transform=whole>
                     <g transform=at.clone()>
-                        <g inner_html=gun::still_back(ids, stand.pitch)></g>
+                        <g inner_html=move || gun::still_back(ids, stand.pitch, feed.get())></g>
                         <g inner_html=move || spray().unwrap_or_default()></g>
                         <g inner_html=move || gun::fluid::moving(&pose.get(), &face.get(), ids)></g>
                         <g inner_html=move || gun::cup::level(&face.get())></g>
@@ -175,6 +200,7 @@ pub fn GunPanel(stand: Stand, #[prop(optional)] chalk_arrow: bool) -> impl IntoV
                         <g inner_html=move || gun::gauge::moving(&face.get())></g>
                         <g inner_html=move || gun::trigger::moving(&pose.get())></g>
                         <g inner_html=arc></g>
+                        <CupHit px=stand.scale />
                         <Trigger />
                         {Knob::ALL.map(|knob| view! { <KnobHit knob=knob /> }).collect_view()}
                     </g>

@@ -7,10 +7,11 @@ use wasm_bindgen::JsCast;
 
 use super::desk::{Desk, desk};
 use super::fields::Complaint;
-use super::knob_figure::{Counter, Pressure, Turns};
+use super::knob_figure::{Counter, Turns};
+use super::told::Told;
 use crate::draw::gun::{geometry::Pose, hit};
 use crate::figures::{of_100, said, turns};
-use crate::state::Knob;
+use crate::state::{Knob, Place};
 use crate::words::{fill, words};
 
 /// Pointer travel for one turn when dragged up or down [px].
@@ -31,7 +32,7 @@ pub fn name(knob: Knob) -> &'static str {
 pub fn key(knob: Knob) -> &'static str {
     match knob {
         Knob::Fan => "gun.fan",
-        Knob::Air => "gun.inlet_pressure",
+        Knob::Air => "gun.air_knob",
         Knob::Fluid => "gun.fluid",
     }
 }
@@ -42,8 +43,19 @@ pub fn now(desk: Desk, knob: Knob) -> (f64, f64) {
     (face.open(knob), face.turns(knob))
 }
 
+/// Why this gun has no such knob; none where it has one.
+pub fn absent(desk: Desk, knob: Knob) -> Option<&'static str> {
+    (now(desk, knob).1 <= 0.0).then_some(match knob {
+        Knob::Air => words().kits.no_air_knob,
+        Knob::Fan | Knob::Fluid => words().kits.no_fan_knob,
+    })
+}
+
 fn turn_by(desk: Desk, knob: Knob, by: f64) {
     let (open, full) = untrack(|| now(desk, knob));
+    if full <= 0.0 {
+        return;
+    }
     // To the next eighth, so that keys and words agree.
     let turned = ((open * full + by) / STEP).round() * STEP;
     desk.turn(knob, turned / full);
@@ -63,11 +75,10 @@ pub fn turns_word(turned: f64) -> &'static str {
 }
 
 fn spoken(desk: Desk, knob: Knob) -> String {
-    let place = place(desk, knob);
-    match knob {
-        Knob::Air => format!("{}, {place}", pressure(desk)),
-        _ => format!("{place}, {}", fill(words().open_of_100, &[&of_100(now(desk, knob).0)])),
+    if let Some(why) = absent(desk, knob) {
+        return why.to_string();
     }
+    format!("{}, {}", place(desk, knob), fill(words().open_of_100, &[&of_100(now(desk, knob).0)]))
 }
 
 /// Pressure at the inlet, said.
@@ -117,6 +128,7 @@ pub fn KnobHit(knob: Knob) -> impl IntoView {
             role="slider"
             tabindex="0"
             data-knob=key(knob)
+            aria-disabled=move || absent(desk, knob).is_some().to_string()
             aria-label=name(knob)
             aria-valuemin="0"
             aria-valuemax=move || format!("{:.3}", now(desk, knob).1)
@@ -139,6 +151,7 @@ pub fn KnobHit(knob: Knob) -> impl IntoView {
             on:pointermove=move |event: ev::PointerEvent| {
                 if let Some((from, turned)) = held.get_value() {
                     let full = untrack(|| now(desk, knob)).1;
+                    if full <= 0.0 { return; }
                     let to = turned + (from - f64::from(event.client_y())) / PX_PER_TURN;
                     desk.turn(knob, (to / STEP * 2.0).round() * STEP / 2.0 / full);
                 }
@@ -182,15 +195,15 @@ pub fn KnobLabel(knob: Knob) -> impl IntoView {
     view! {
         <div class=format!("knob-label knob-{class}") class:now=is_now>
             <p class="knob-name"><span class="disc">{knob.number()}</span>{name(knob)}</p>
-            <div class="counter">
+            <p class="small why" hidden=move || absent(desk, knob).is_none()>{move || absent(desk, knob)}</p>
+            <div class="counter" hidden=move || absent(desk, knob).is_some()>
                 {step(-STEP, "\u{2212}", w.less)}
                 <Counter knob=knob />
                 <div class="counter-words">
-                    {move || if knob == Knob::Air { view! { <Pressure /> }.into_any() } else { view! { <Turns knob=knob /> }.into_any() }}
+                    <Turns knob=knob />
                     <span class="small">{move || {
                         let open = now(desk, knob).0;
-                        if knob == Knob::Air { place(desk, knob) }
-                        else if open <= 0.0005 { w.shut.to_string() }
+                        if open <= 0.0005 { w.shut.to_string() }
                         else if open >= 0.9995 { w.wide_open.to_string() }
                         else { fill(w.open_of_100, &[&of_100(open)]) }
                     }}</span>
@@ -198,6 +211,11 @@ pub fn KnobLabel(knob: Knob) -> impl IntoView {
                 {step(STEP, "+", w.more)}
             </div>
             <Complaint key=key(knob) keys=&[] />
+            {match knob {
+                Knob::Fan => None,
+                Knob::Air => Some(view! { <Told place=Place::Air /> }),
+                Knob::Fluid => Some(view! { <Told place=Place::Fluid /> }),
+            }}
             <p class="does small">{does}</p>
         </div>
     }

@@ -92,9 +92,8 @@ pub fn Pressure() -> impl IntoView {
     let input = NodeRef::<html::Input>::new();
     view! {
         <label class="turns">
-            <input node_ref=input type="text" autocomplete="off" size="7" aria-label=format!("{}, {}", words().air_knob, words().at_the_gun)
+            <input node_ref=input type="text" name="gun.inlet_pressure" autocomplete="off" size="7" aria-label=format!("{}, {}", words().gauge, words().at_the_gun)
                 prop:value=move || pressure(desk)
-                on:focus=move |_| desk.in_hand.set(Some(Knob::Air))
                 on:change=move |event| {
                     let mut text = event_target_value(&event).replace(crate::figures::THIN, " ").trim().to_string();
                     if mistcoat::units::parse_number(&text).is_ok() {
@@ -104,7 +103,7 @@ pub fn Pressure() -> impl IntoView {
                         input.set_value(&untrack(|| pressure(desk)));
                     }
                 } />
-            <span>{words().at_the_gun}</span>
+            <span>{words().at_the_gun} ", " {words().kits.pulled}</span>
         </label>
     }
 }

@@ -6,12 +6,14 @@ mod air;
 mod card;
 mod card_clipboard;
 mod clipboard;
+mod cup;
 mod cup_seconds;
 pub mod desk;
 mod end_strip;
 pub mod errand;
 mod fields;
 mod film_canvas;
+mod gun_choice;
 mod gun_labels;
 mod gun_panel;
 mod header;
@@ -26,6 +28,7 @@ mod part;
 mod pilot;
 mod sheet_fields;
 mod thinner;
+mod told;
 
 use desk::{Desk, View};
 

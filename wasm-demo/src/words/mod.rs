@@ -1,10 +1,12 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
 mod air;
+mod gun;
 pub mod match_gun;
 mod paint;
 
 pub use air::AirWords;
+pub use gun::GunWords;
 pub use paint::PaintWords;
 
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
@@ -64,8 +66,6 @@ pub struct Words {
     pub turn_cap: &'static str,
     pub stages: [&'static str; 3],
     pub gauge: &'static str,
-    pub gauge_pulled: &'static str,
-    pub gauge_set: &'static str,
     pub air_way: &'static str,
     pub air_way_does: &'static str,
     pub paint_way: &'static str,
@@ -164,6 +164,7 @@ pub struct Words {
     pub coats_words: [&'static str; 2],
     pub paint: PaintWords,
     pub matching: match_gun::MatchWords,
+    pub kits: GunWords,
 }
 
 /// Fills the places of a sentence, in order; a place with no figure stays empty.
@@ -227,7 +228,7 @@ static ENGLISH: Words = Words {
     air_knob: "Air knob",
     fluid_knob: "Fluid knob",
     fan_does: "Lets air to the horns. In: round spot. Out: tall fan.",
-    air_does: "At the foot of the handle. The regulator does this job too: choose one.",
+    air_does: "At the foot of the handle, behind the gauge. A throttle: leave it open and set the pressure at the gauge.",
     fluid_does: "On the needle’s axis. A stop for the trigger: how far the needle may come back.",
     turns_out: "turns out",
     turn_out: "turn out",
@@ -265,8 +266,6 @@ static ENGLISH: Words = Words {
     trigger_does: "Two stages: air first, then paint. On release the paint stops first. Pulled to the fluid knob’s stop.",
     stages: ["rest", "air", "paint"],
     gauge: "Gauge",
-    gauge_pulled: "{} with the trigger pulled.",
-    gauge_set: "Set it pulled, never at rest.",
     air_way: "Air passage",
     air_way_does: "One way to the cap, one past the fan knob to the horns.",
     paint_way: "Paint way",
@@ -373,6 +372,7 @@ static ENGLISH: Words = Words {
     coats_words: ["one coat", "{} coats"],
     paint: paint::ENGLISH,
     matching: match_gun::ENGLISH,
+    kits: gun::ENGLISH,
 };
 
 #[cfg(test)]

@@ -10,8 +10,12 @@ pub fn frame() -> String {
     format!("translate({} {}) rotate({})", n(AIR_FOOT.0), n(AIR_FOOT.1), n(AIR_SLOPE))
 }
 
-/// Gland, needle that narrows the way in the handle, and knob.
+/// Gland, needle that narrows the way in the handle, and knob; a plug on a gun without one.
 pub fn moving(pose: &Pose, face: &GunFace) -> String {
+    if face.air_turns <= 0.0 {
+        // Nothing to turn: the boss stands closed.
+        return group(&frame(), &path("metal part", "M44 -17H56V17H44Z"));
+    }
     let class = if face.in_hand == Some(Knob::Air) { "knob in-hand" } else { "knob" };
     let turned = face.air.clamp(0.0, 1.0) * face.air_turns;
     let slide = |inner: String| group(&format!("translate({} 0)", n(pose.air)), &inner);

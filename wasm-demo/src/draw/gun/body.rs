@@ -1,6 +1,7 @@
 //! The gun's body with its air ways, handle and air valve seat.
 
 use super::super::svg::{filled, group, path, rect};
+use crate::state::Feed;
 
 /// Body outline, clockwise from the head's upper front corner.
 const OUTLINE: &str = "M58 -66H96V-62H98V-98H138V-76C146 -70 152 -84 184 -84C206 -84 214 -74 238 -78\
@@ -23,9 +24,13 @@ const WAYS: [&str; 4] = [
     "M58 44H86V56H58Z",
 ];
 
-/// Body, ways, spring housing, valve seat.
-pub fn still(ids: &str) -> String {
-    let mut out = filled("outline", &format!("{ids}-a"), OUTLINE);
+/// Body, ways, spring housing, valve seat. Only a suction gun's body has no boss on top.
+pub fn still(ids: &str, feed: Feed) -> String {
+    let outline = match feed {
+        Feed::Suction => OUTLINE.replace("V-62H98V-98H138V-76", "V-62H138V-76"),
+        Feed::Gravity | Feed::Pressure => OUTLINE.to_string(),
+    };
+    let mut out = filled("outline", &format!("{ids}-a"), &outline);
     for way in WAYS {
         out += &path("air inside", way);
     }

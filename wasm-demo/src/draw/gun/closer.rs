@@ -8,8 +8,13 @@ use crate::state::GunFace;
 /// Cap and tip, `scale` times larger, in a circle of radius `r` [px] about (0, 0).
 pub fn closer(face: &GunFace, ids: &str, scale: f64, r: f64) -> String {
     let pose = Pose::of(face);
-    let inner =
-        [body::still(ids), fluid::still(ids), cap::section(ids), fluid::moving(&pose, face, ids)].concat();
+    let inner = [
+        body::still(ids, face.feed),
+        fluid::still(ids, face.feed),
+        cap::section(ids),
+        fluid::moving(&pose, face, ids),
+    ]
+    .concat();
     let at = (14.0, 0.0);
     format!(
         r#"<defs><clipPath id="{ids}-round"><circle r="{}"/></clipPath>{}</defs><g clip-path="url(#{ids}-round)" class="closer">{}{}</g>{}"#,

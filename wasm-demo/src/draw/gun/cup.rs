@@ -2,7 +2,7 @@
 
 use super::super::svg::{filled, line, n, open, path, rect};
 use super::geometry::COLUMN_X;
-use crate::state::GunFace;
+use crate::state::{Feed, GunFace};
 
 /// Inside of a cup: a funnel under a cylinder [u].
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -73,8 +73,13 @@ impl CupShape {
     }
 }
 
-/// Walls, neck, nut, lid, vent. The inside is left for [`level`].
-pub fn still(ids: &str) -> String {
+/// Walls, neck, nut, lid, vent; for another feed the cup below, or the cap on the neck. The inside is left for [`level`].
+pub fn still(ids: &str, feed: Feed) -> String {
+    match feed {
+        Feed::Gravity => {}
+        Feed::Suction => return super::below::cup(),
+        Feed::Pressure => return String::new(),
+    }
     let mut out = path("metal outline", &CUP.outline(-292.0, WALL, -96.0));
     out += &path("sheet part", &CUP.outline(-294.0, 0.0, -96.0));
     // Nut that holds the cup on its boss.
@@ -94,6 +99,11 @@ pub fn still(ids: &str) -> String {
 
 /// Paint in the cup, down through nut and boss to the tip's room, with a scale at the wall.
 pub fn level(face: &GunFace) -> String {
+    match face.feed {
+        Feed::Gravity => {}
+        Feed::Suction => return super::below::level(face),
+        Feed::Pressure => return String::new(),
+    }
     let y = CUP.surface(face.cup_level);
     let mut out = path("paint", &CUP.outline(y, 0.0, -90.0));
     if y < CUP.foot - 0.5 {

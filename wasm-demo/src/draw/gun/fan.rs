@@ -22,8 +22,11 @@ pub fn still(ids: &str) -> String {
     group(&frame(), &inner)
 }
 
-/// Needle and knob.
+/// Needle and knob; a plug on a gun whose cap has no horns.
 pub fn moving(pose: &Pose, face: &GunFace, _ids: &str) -> String {
+    if face.fan_turns <= 0.0 {
+        return group(&frame(), &path("metal part", "M84 -19H96V19H84Z"));
+    }
     let class = if face.in_hand == Some(Knob::Fan) { "knob in-hand" } else { "knob" };
     let turned = face.fan.clamp(0.0, 1.0) * face.fan_turns;
     let inner = [

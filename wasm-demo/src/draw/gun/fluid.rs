@@ -2,7 +2,7 @@
 
 use super::super::svg::{filled, group, line, mirrored, n, open, path, polygon, rect};
 use super::geometry::Pose;
-use crate::state::{GunFace, Knob};
+use crate::state::{Feed, GunFace, Knob};
 
 /// Upper half of the fluid tip, cut.
 const TIP: [(f64, f64); 14] = [
@@ -22,15 +22,17 @@ const TIP: [(f64, f64); 14] = [
     (8.0, -3.4),
 ];
 
-/// Room for paint: tip's bore, round the needle, up to the cup.
+/// Room for paint: tip's bore, round the needle, up to the cup; and down to a cup or hose below.
 const PAINT: &str =
     "M-4 -3.400H8L18 -6L40 -10.500L60 -11.500H106V-96H130V-11.500H140V11.500H60L40 10.500L18 6L8 3.400H-4Z";
+const PAINT_BELOW: &str =
+    "M-4 -3.400H8L18 -6L40 -10.500L60 -11.500H140V11.500H130V86H106V11.500H60L40 10.500L18 6L8 3.400H-4Z";
 
 /// Tip, packing, packing nut.
-pub fn still(ids: &str) -> String {
+pub fn still(ids: &str, feed: Feed) -> String {
     let (a, b) = (format!("{ids}-a"), format!("{ids}-b"));
     let mut out = super::cap::centre_room();
-    out += &path("paint inside", PAINT);
+    out += &path("paint inside", if feed == Feed::Gravity { PAINT } else { PAINT_BELOW });
     out += &filled("part", &a, &polygon(&TIP));
     out += &filled("part", &b, &polygon(&mirrored(&TIP)));
     // Packing, pressed by its nut.

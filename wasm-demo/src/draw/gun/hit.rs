@@ -3,7 +3,7 @@
 use super::super::svg::n;
 use super::geometry::Pose;
 use super::{air, fan};
-use crate::state::Knob;
+use crate::state::{Feed, Knob};
 
 /// A rectangle in its own frame.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,6 +48,16 @@ pub fn trigger(pose: &Pose) -> Hit {
     let (px, py) = super::geometry::PIVOT;
     let transform = format!("rotate({} {} {})", n(-pose.trigger.to_degrees()), n(px), n(py));
     Hit { transform, x: 168.0, y: -82.0, w: 74.0, h: 322.0 }
+}
+
+/// The cup: where its level can be dragged, and its height from empty to full [u]; none for a pot.
+pub fn cup(feed: Feed) -> Option<(Hit, f64)> {
+    let hit = |x, y, w, h| Hit { transform: String::new(), x, y, w, h };
+    match feed {
+        Feed::Gravity => Some((hit(30.0, -290.0, 176.0, 168.0), 120.0)),
+        Feed::Suction => Some((hit(-22.0, 130.0, 160.0, 210.0), 196.0)),
+        Feed::Pressure => None,
+    }
 }
 
 /// Middle of a knob's outer end, in the gun's frame [u]: where its leader starts.

@@ -4,6 +4,7 @@
 //! [`still_back`], [`cup`](cup::level), paint, needle, knobs, trigger, gauge needle.
 
 pub mod air;
+pub mod below;
 pub mod body;
 pub mod cap;
 pub mod closer;
@@ -16,14 +17,14 @@ pub mod hit;
 pub mod trigger;
 
 use super::svg::{group, n};
-use crate::state::GunFace;
+use crate::state::{Feed, GunFace};
 use geometry::Pose;
 
 /// The whole gun as one piece of SVG in drawing units (for pictures and small signs); `ids` names its patterns.
 pub fn whole(face: &GunFace, ids: &str, pitch: f64) -> String {
     let pose = Pose::of(face);
     let gun = [
-        still_back(ids, pitch),
+        still_back(ids, pitch, face.feed),
         fluid::moving(&pose, face, ids),
         cup::level(face),
         fan::moving(&pose, face, ids),
@@ -35,15 +36,15 @@ pub fn whole(face: &GunFace, ids: &str, pitch: f64) -> String {
     mirror(face.mirror, &gun)
 }
 
-/// What does not move: hose, body, cap, cup.
-pub fn still_back(ids: &str, pitch: f64) -> String {
+/// What does not move but with the kit: hoses, body, cap, cup.
+pub fn still_back(ids: &str, pitch: f64, feed: Feed) -> String {
     format!(
         "<defs>{}</defs>{}{}{}{}{}{}",
         super::svg::hatches(ids, pitch),
-        gauge::still(ids),
-        cup::still(ids),
-        body::still(ids),
-        fluid::still(ids),
+        [below::hose(feed), gauge::still(ids)].concat(),
+        cup::still(ids, feed),
+        body::still(ids, feed),
+        fluid::still(ids, feed) + &below::neck(ids, feed),
         cap::section(ids),
         fan::still(ids),
     )
@@ -86,18 +87,21 @@ mod tests {
         for stage in [Stage::Rest, Stage::Air, Stage::Paint] {
             for v in [0.0, 0.4, 1.0, f64::NAN] {
                 for in_hand in [None, Some(Knob::Fan), Some(Knob::Air), Some(Knob::Fluid)] {
-                    let face = GunFace {
-                        fan: v,
-                        fluid: v,
-                        air: v,
-                        cup_level: v,
-                        stage,
-                        in_hand,
-                        ..GunFace::default()
-                    };
-                    let svg = whole(&face, "t", 8.0);
-                    assert!(balanced(&svg));
-                    assert!(!svg.contains("NaN") && !svg.contains("inf") && !svg.contains("style="));
+                    for feed in [Feed::Gravity, Feed::Suction, Feed::Pressure] {
+                        let face = GunFace {
+                            feed,
+                            fan: v,
+                            fluid: v,
+                            air: v,
+                            cup_level: v,
+                            stage,
+                            in_hand,
+                            ..GunFace::default()
+                        };
+                        let svg = whole(&face, "t", 8.0);
+                        assert!(balanced(&svg));
+                        assert!(!svg.contains("NaN") && !svg.contains("inf") && !svg.contains("style="));
+                    }
                 }
             }
         }

@@ -32,7 +32,7 @@ fn drawn(state: &AirState, time: Option<f64>, system: System) -> AirLine {
     let others = supply.map(|s| s.also.iter().map(|u| u.name.clone()).collect::<Vec<_>>().join(", "));
     let us = system == System::Us;
     AirLine {
-        face: face_of(job, None),
+        face: face_of(job),
         gun: bar(gun),
         rest: bar(answer.rest.min(tank)),
         wall: bar(gauge(p.wall)),
