@@ -3,6 +3,7 @@
 mod air;
 mod face;
 mod flight;
+mod gun;
 mod loading;
 mod paint;
 mod screens;
@@ -24,6 +25,9 @@ const TESTS: &[Test<Server>] = &[
         "flight::a_dead_worker_is_replaced_and_gives_the_same_digest",
         flight::a_dead_worker_is_replaced_and_gives_the_same_digest,
     ),
+    ("gun::every_feed_is_drawn_and_set", gun::every_feed_is_drawn_and_set),
+    ("gun::the_air_knob_is_a_throttle_behind_the_gauge", gun::the_air_knob_is_a_throttle_behind_the_gauge),
+    ("gun::a_gun_from_its_box_is_taken_or_refused", gun::a_gun_from_its_box_is_taken_or_refused),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

@@ -43,7 +43,7 @@ pub(super) const ENGLISH: GunWords = GunWords {
     cups: ["Cup, gravity feed", "Cup, suction feed", "Pot, pressure feed"],
     full: "full: {} of {}",
     level: "Cup level",
-    dry_in: "Dry after {} of pulled trigger.",
+    dry_in: "Trigger pulled, dry in {}.",
     pot: "Pot pressure",
     at_pot: "at the pot",
     pulled: "trigger pulled",
