@@ -5,6 +5,7 @@ mod face;
 mod flight;
 mod gun;
 mod loading;
+mod matching;
 mod paint;
 mod screens;
 
@@ -31,6 +32,11 @@ const TESTS: &[Test<Server>] = &[
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),
+    ("matching::a_card_becomes_ones_own_gun", matching::a_card_becomes_ones_own_gun),
+    (
+        "matching::readings_that_cannot_be_are_told_beside_their_field",
+        matching::readings_that_cannot_be_are_told_beside_their_field,
+    ),
     ("paint::how_much_to_mix_follows_the_parts", paint::how_much_to_mix_follows_the_parts),
     ("paint::a_data_sheet_is_copied", paint::a_data_sheet_is_copied),
     ("paint::cup_seconds_turn_into_another_cups", paint::cup_seconds_turn_into_another_cups),

@@ -43,15 +43,20 @@ fn ruler(x: f64, y: f64, w: f64, h: f64) -> String {
     out
 }
 
+/// A drawing on the card itself, which keeps its own colours in light and dark.
+fn on_card(inner: &str) -> String {
+    format!(r#"<g class="on-card">{inner}</g>"#)
+}
+
 /// Fan height: the ruler along the long way, from where the speckle starts to where it ends.
 #[must_use]
 pub fn height() -> String {
-    let mut out = rect("bare", 2.0, 2.0, 84.0, 100.0, 1.0) + &spot((38.0, 52.0), (9.0, 30.0));
-    out += &ruler(66.0, 4.0, 14.0, 96.0);
+    let mut out = rect("bare", 2.0, 2.0, 128.0, 100.0, 1.0) + &spot((42.0, 52.0), (9.0, 30.0));
+    out += &ruler(70.0, 4.0, 14.0, 96.0);
     for y in [12.5, 91.5] {
-        out += &line("how-line", (22.0, y), (104.0, y));
+        out += &line("how-line", (26.0, y), (112.0, y));
     }
-    out + &dimension((98.0, 12.5), (98.0, 91.5), "")
+    on_card(&(out + &dimension((106.0, 12.5), (106.0, 91.5), "")))
 }
 
 /// Fan thickness: the short way, at the middle.
@@ -62,7 +67,7 @@ pub fn thickness() -> String {
     for x in [48.0, 84.0] {
         out += &line("how-line", (x, 30.0), (x, 92.0));
     }
-    out + &dimension((48.0, 86.0), (84.0, 86.0), "")
+    on_card(&(out + &dimension((48.0, 86.0), (84.0, 86.0), "")))
 }
 
 /// The gun on the scales.
@@ -100,7 +105,7 @@ pub fn film() -> String {
     points.extend([(50.0, 44.0), (50.0, 52.0), (46.0, 52.0)]);
     out += &path("metal part", &polygon(&points));
     out += &line("how-line", (20.0, 52.0), (112.0, 52.0));
-    out + &path("lead", "M104 88H126M126 88l-6 -3.500M126 88l-6 3.500")
+    on_card(&(out + &path("lead", "M104 88H126M126 88l-6 -3.500M126 88l-6 3.500")))
 }
 
 /// A second card farther off.
