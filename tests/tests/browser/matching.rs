@@ -55,7 +55,7 @@ pub fn a_card_becomes_ones_own_gun(browser: &Browser, server: &Server) -> Result
         "opens",
         "paint flows at",
         "about",
-        "air flow",
+        "ir flow",
         "not told by this card",
         "kept back to test the fit",
         "it agrees",
