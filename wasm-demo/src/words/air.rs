@@ -94,7 +94,7 @@ pub struct AirWords {
     pub second: &'static str,
     pub asked: &'static str,
     pub time: &'static str,
-    pub cautions: [&'static str; 3],
+    pub hose_caution: &'static str,
 }
 
 pub(super) const ENGLISH: AirWords = AirWords {
@@ -186,15 +186,15 @@ pub(super) const ENGLISH: AirWords = AirWords {
     full_bore: "full bore",
     also: "Others on the tank",
     also_name: "air-fed mask",
-    also_note: "Air-fed mask or other, all the time. A mask takes 115 to 170 L/min (4 to 6 cfm) and more, and comes first.",
+    also_note: "Gun air is not breathing air. An air-fed mask takes 115 to 170 L/min (4 to 6 cfm) and more, all the time, and comes first: enter it.",
     gun_and_job: "Gun and job",
-    pressure: "Asked at the gun, pulled",
-    turn: "Trigger off between passes",
+    pressure: "Asked at the gun",
+    turn: "Off between passes",
     flash: "Wait between coats",
     intake: "Air drawn in",
     intake_temperature: "Temperature there",
-    intake_humidity: "Damp there (humidity)",
-    tank_temperature: "Temperature in the tank",
+    intake_humidity: "Humidity there",
+    tank_temperature: "Tank’s air",
     test: "The air test: one minute",
     test_how: "At your gun: tank full, fluid knob shut, trigger to the stop, watch its gauge for a minute. This is what it should do.",
     test_holds: "The gauge holds {} all the minute.",
@@ -205,9 +205,5 @@ pub(super) const ENGLISH: AirWords = AirWords {
     second: "Second",
     asked: "asked for",
     time: "time",
-    cautions: [
-        "Gun air is not breathing air: a mask needs air made for breathing, and comes first.",
-        "Let the pressure off before you undo a hose.",
-        "Never above the pressure stamped on gun, hose, tank or pot.",
-    ],
+    hose_caution: "Let the pressure off before you undo a hose. Never above the pressure stamped on gun, hose, tank or pot.",
 };

@@ -157,7 +157,7 @@ pub fn Fields() -> impl IntoView {
     view! {
         <div class="air-fields">
             <section><h2 class="name">{w.compressor}</h2><div class="fields"><Machine /></div></section>
-            <section><h2 class="name">{w.line}</h2><div class="fields"><WallAndHose /></div></section>
+            <section><h2 class="name">{w.line}</h2><div class="fields"><WallAndHose /></div><p class="small">{w.hose_caution}</p></section>
             <section>
                 <h2 class="name">{w.gun_and_job}</h2>
                 <div class="fields">

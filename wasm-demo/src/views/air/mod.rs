@@ -141,7 +141,7 @@ pub fn AirView() -> impl IntoView {
                     </div>
                 }.into_any()
             }}
-            <p class="caution small">{w.cautions.join(" ")}</p>
+            <p class="caution small">{words().caution_start}</p>
         </div>
     }
 }
