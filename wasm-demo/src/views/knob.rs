@@ -195,7 +195,7 @@ pub fn KnobLabel(knob: Knob) -> impl IntoView {
     view! {
         <div class=format!("knob-label knob-{class}") class:now=is_now>
             <p class="knob-name"><span class="disc">{knob.number()}</span>{name(knob)}</p>
-            <p class="small why" hidden=move || absent(desk, knob).is_none()>{move || absent(desk, knob)}</p>
+            <p class="why" hidden=move || absent(desk, knob).is_none()>{move || absent(desk, knob)}</p>
             <div class="counter" hidden=move || absent(desk, knob).is_some()>
                 {step(-STEP, "\u{2212}", w.less)}
                 <Counter knob=knob />
