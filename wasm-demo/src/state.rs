@@ -5,6 +5,7 @@ pub use self::air::{
     with_supply,
 };
 pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, with_part};
+pub use self::exercise::{Exercise, HIDDEN, list, with_hidden};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
 pub use self::kit::{Place, told, with_box, with_kit};
@@ -18,6 +19,7 @@ pub use self::result::{Bar, FilmGrid, Profile, RunView};
 
 mod air;
 mod bench;
+mod exercise;
 mod face;
 mod history;
 mod kit;

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::worker::Refusal;
 
 mod comparing;
+pub mod flood;
 pub mod matching;
 
 pub use comparing::Comparing;
@@ -25,6 +26,13 @@ pub enum Task {
     Match {
         /// The job file's text, with its `[card]`.
         job: String,
+    },
+    /// Lets the paint of a flood test run; the answer is [`flood::Answer`].
+    Flood {
+        /// The job file's text.
+        job: String,
+        /// Trigger time [s].
+        seconds: f64,
     },
     /// Counts: what the tests of worker and queue do.
     #[cfg(test)]
@@ -61,6 +69,8 @@ pub enum Running {
     Compare(Box<Comparing>),
     /// [`Task::Match`].
     Match(Box<matching::Matching>),
+    /// [`Task::Flood`].
+    Flood(Box<flood::Flooding>),
 }
 
 impl LongTask for Running {
@@ -68,6 +78,9 @@ impl LongTask for Running {
         match task {
             Task::Compare { job } => Comparing::start(job).map(|c| Self::Compare(Box::new(c))),
             Task::Match { job } => matching::Matching::start(job).map(|m| Self::Match(Box::new(m))),
+            Task::Flood { job, seconds } => {
+                flood::Flooding::start(job, *seconds).map(|f| Self::Flood(Box::new(f)))
+            }
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
         }
@@ -77,6 +90,7 @@ impl LongTask for Running {
         match self {
             Self::Compare(comparing) => comparing.advance(time_left),
             Self::Match(matching) => matching.advance(time_left),
+            Self::Flood(flooding) => flooding.advance(time_left),
         }
     }
 
@@ -84,13 +98,14 @@ impl LongTask for Running {
         match self {
             Self::Compare(comparing) => comparing.progress(),
             Self::Match(matching) => matching.progress(),
+            Self::Flood(flooding) => flooding.progress(),
         }
     }
 
     fn partial(&mut self) -> Option<String> {
         match self {
             Self::Compare(comparing) => comparing.partial(),
-            Self::Match(_) => None,
+            Self::Match(_) | Self::Flood(_) => None,
         }
     }
 
@@ -98,6 +113,7 @@ impl LongTask for Running {
         match self {
             Self::Compare(comparing) => Ok(comparing.answer()),
             Self::Match(matching) => matching.answer(),
+            Self::Flood(flooding) => flooding.answer(),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 mod air;
 mod face;
+mod faults;
 mod flight;
 mod gun;
 mod loading;
@@ -21,6 +22,12 @@ const TESTS: &[Test<Server>] = &[
     ("face::a_refused_value_is_told_beside_its_field", face::a_refused_value_is_told_beside_its_field),
     ("face::the_address_reopens_the_job", face::the_address_reopens_the_job),
     ("face::undo_takes_a_turned_knob_back_in_one_step", face::undo_takes_a_turned_knob_back_in_one_step),
+    (
+        "faults::a_blocked_horn_hole_bends_the_fan_and_turns_with_the_cap",
+        faults::a_blocked_horn_hole_bends_the_fan_and_turns_with_the_cap,
+    ),
+    ("faults::the_flood_test_is_read", faults::the_flood_test_is_read),
+    ("faults::a_hidden_fault_is_answered", faults::a_hidden_fault_is_answered),
     ("flight::the_page_gives_the_librarys_digest", flight::the_page_gives_the_librarys_digest),
     (
         "flight::a_dead_worker_is_replaced_and_gives_the_same_digest",

@@ -11,6 +11,7 @@ pub mod belief;
 pub mod booth;
 pub mod card_how;
 pub mod chalk;
+pub mod curtain;
 pub mod film;
 pub mod gun;
 pub mod jug;

@@ -4,17 +4,21 @@ use leptos::prelude::*;
 use mistcoat::units::Quantity;
 
 use super::card_clipboard::{CardClipboard, ProfileTable};
-use super::desk::{Shown, desk};
+use super::desk::{How, Refused, Shown, desk};
+use super::faults::FaultPanel;
 use super::fields::{Complaint, KitAndPaint, QuantityField, with_unit};
 use super::film_canvas::{FilmCanvas, Show, wanted};
+use super::flood::FloodCard;
 use super::gun_panel::{GunPanel, PieceByPiece, SIDE};
 use super::match_gun::MatchGun;
 use crate::draw::film::Ground;
 use crate::draw::profile::{Curve, dimension, lying, upright};
 use crate::figures::{parted, said};
 use crate::state::{CARD_MM, Profile, card_job};
-use crate::words::words;
+use crate::words::{fill, words};
 
+/// Shortest and longest trigger time of a flood test [s].
+const FLOOD: [f64; 2] = [0.5, 10.0];
 /// Card on screen [px]: 1.02 px for each mm.
 const CARD: (f64, f64) = (204.0, 408.0);
 
@@ -22,18 +26,23 @@ const CARD: (f64, f64) = (204.0, 408.0);
 #[component]
 pub fn CardView() -> impl IntoView {
     let w = words();
+    let how = desk().how;
     view! {
         <div class="card-view">
             <Choices />
             <div class="card-grid">
                 <div class="card-gun">
                     <GunPanel stand=SIDE />
+                    <FaultPanel />
                     <div class="fields">
                         <KitAndPaint />
                         <QuantityField label=w.field_distance key="stroke.distance" quantity=Quantity::Length read=|j| Some(j.stroke.distance) />
                     </div>
                 </div>
-                <Cards />
+                {move || match how.get() {
+                    How::Burst => view! { <Cards /> }.into_any(),
+                    How::Flood => view! { <FloodCard /> }.into_any(),
+                }}
                 <CardClipboard />
             </div>
             <MatchGun />
@@ -73,13 +82,37 @@ fn Choices() -> impl IntoView {
             Err(error) => desk.refused.set(Some((&error).into())),
         }
     };
+    let held = move |event| {
+        let typed = event_target_value(&event);
+        let text = with_unit(&typed, Quantity::Time, desk.system.get_untracked());
+        match mistcoat::units::parse(Quantity::Time, &text) {
+            Ok(seconds) if (FLOOD[0]..=FLOOD[1]).contains(&seconds) => {
+                desk.refused.set(None);
+                desk.flood_seconds.set(seconds);
+            }
+            _ => desk
+                .refused
+                .set(Some(Refused { key: "flood.seconds".into(), message: fill(w.faults.held, &[&typed]) })),
+        }
+    };
     view! {
         <div class="choice-bar">
-            <div class="field inline"><label><span>{w.burst_seconds}</span>
-                <input type="text" name="stroke.burst" size="6" prop:value=move || desk.burst.get() on:change=burst /></label>
-                <Complaint key="stroke.burst" keys=&[] />
-            </div>
-            {chosen(w.how_sprayed, desk.upright, vec![(true, w.upright), (false, w.flat)])}
+            {chosen(w.faults.how, desk.how, vec![(How::Burst, w.faults.burst), (How::Flood, w.faults.flood)])}
+            {move || match desk.how.get() {
+                How::Burst => view! {
+                    <div class="field inline"><label><span>{w.burst_seconds}</span>
+                        <input type="text" name="stroke.burst" size="6" prop:value=move || desk.burst.get() on:change=burst /></label>
+                        <Complaint key="stroke.burst" keys=&[] />
+                    </div>
+                    {chosen(w.how_sprayed, desk.upright, vec![(true, w.upright), (false, w.flat)])}
+                }.into_any(),
+                How::Flood => view! {
+                    <div class="field inline"><label><span>{w.faults.seconds}</span>
+                        <input type="text" name="flood.seconds" size="6" prop:value=move || said(Quantity::Time, desk.flood_seconds.get(), desk.system.get()) on:change=held /></label>
+                        <Complaint key="flood.seconds" keys=&[] />
+                    </div>
+                }.into_any(),
+            }}
             <div class="grow"></div>
             {chosen(w.how_shown, desk.shown, vec![(Shown::Seen, w.as_seen), (Shown::Map, w.as_map), (Shown::Both, w.both)])}
         </div>
@@ -97,14 +130,17 @@ fn Cards() -> impl IntoView {
     let frame = move || {
         let mut out = String::new();
         let (mx, my) = (44.0 + 0.5 * CARD.0, 40.0 + 0.5 * CARD.1);
-        if let Some(h) = length("pattern.length_mm") {
+        // Measures stand beside an upright fan only.
+        let upright_fan =
+            desk.parsed.with(|j| j.as_ref().is_some_and(|j| j.gun.quarters().is_some_and(|q| q % 2 == 0)));
+        if let Some(h) = length("pattern.length_mm").filter(|_| upright_fan) {
             let half = (0.5 * h * px).min(0.5 * CARD.1);
             out += &dimension((22.0, my - half), (22.0, my + half), &say(h));
             for y in [my - half, my + half] {
                 out += &crate::draw::svg::line("dotted", (22.0, y), (44.0, y));
             }
         }
-        if let Some(t) = length("pattern.width_mm") {
+        if let Some(t) = length("pattern.width_mm").filter(|_| upright_fan) {
             let half = 0.5 * t * px;
             out += &dimension((mx - half, 28.0), (mx + half, 28.0), "");
             out += &crate::draw::svg::text("dim-figure", (mx, 18.0), "middle", &say(t));

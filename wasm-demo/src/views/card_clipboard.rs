@@ -50,6 +50,13 @@ pub fn CardClipboard() -> impl IntoView {
         let kind = kind()?;
         w.patterns.iter().find(|(k, _)| *k == kind).map(|(_, advice)| *advice)
     };
+    let toward = move || {
+        let run = desk.run.get()?;
+        let f = w.faults;
+        let side = f.sides.iter().find(|(word, _)| Some(*word) == run.word("pattern.toward"))?;
+        let says = if run.word("pattern.kind") == Some("crescent") { f.belly } else { f.heavy_end };
+        Some((side.0, fill(says, &[side.1])))
+    };
     let line = move |name: &'static str, key: &'static str, quantity: Quantity, si: f64| {
         move || {
             desk.run.get().and_then(|r| r.number(key)).map(|v| view! {
@@ -65,6 +72,7 @@ pub fn CardClipboard() -> impl IntoView {
                     <span>{a}</span><span><b class="number">{number}</b>" "{unit}</span><span>{b}</span>
                 })}
             </p>
+            {move || toward().map(|words| view! { <p class="text toward" data-toward=words.0>{words.1}</p> })}
             <ul class="signs">
                 {w.patterns.iter().map(|(word, _)| view! {
                     <li class:on=move || kind().as_deref() == Some(*word) aria-current=move || (kind().as_deref() == Some(*word)).then_some("true")>

@@ -9,7 +9,7 @@ use mistcoat::units::System;
 use crate::protocol::Film;
 use crate::state::{
     CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, RunView, Stage, TABLE_TOP, WORKSHOP, card_job,
-    face_of, gauge_of, is_tube, on_supply,
+    face_of, gauge_of, is_tube, on_supply, with_hidden,
 };
 
 /// Views that exist.
@@ -46,6 +46,15 @@ pub enum Shown {
     Map,
     /// Both.
     Both,
+}
+
+/// How a card is sprayed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum How {
+    /// A burst with the gun held still.
+    Burst,
+    /// The flood test: fan flat, trigger held until it runs.
+    Flood,
 }
 
 /// A value that was refused, beside its field.
@@ -105,6 +114,12 @@ pub struct Desk {
     pub upright: RwSignal<bool>,
     /// Film shown on the card.
     pub shown: RwSignal<Shown>,
+    /// How the card is sprayed.
+    pub how: RwSignal<How>,
+    /// Trigger time of the flood test [s].
+    pub flood_seconds: RwSignal<f64>,
+    /// Answer to the exercise.
+    pub answer: RwSignal<Option<mistcoat::gun::Fault>>,
     /// The knob in hand.
     pub in_hand: RwSignal<Option<Knob>>,
     /// The trigger.
@@ -129,7 +144,7 @@ impl Default for Desk {
             let text = job.with(|text| without_key(text, "card").unwrap_or_else(|_| text.clone()));
             match view.get() {
                 View::Part | View::Air | View::Paint => text,
-                View::Card => card_job(&text, &burst.read(), upright.get()).unwrap_or(text),
+                View::Card => card_job(&with_hidden(&text), &burst.read(), upright.get()).unwrap_or(text),
             }
         });
         Self {
@@ -150,6 +165,9 @@ impl Default for Desk {
             burst,
             upright,
             shown: RwSignal::new(Shown::Both),
+            how: RwSignal::new(How::Burst),
+            flood_seconds: RwSignal::new(3.5),
+            answer: RwSignal::new(None),
             in_hand: RwSignal::new(Some(Knob::Fan)),
             stage: RwSignal::new(Stage::Paint),
             mirror: RwSignal::new(false),
@@ -271,13 +289,24 @@ impl Desk {
         };
     }
 
+    /// Turns the cap by clicks of an eighth.
+    pub fn turn_cap(&self, eighths: u32) {
+        let now = self.parsed.with_untracked(|j| j.as_ref().map_or(0.0, |j| j.gun.cap_turn.to_degrees()));
+        let turned = (now.round() as u32 + 45 * eighths) % 360;
+        self.set("gun.cap_turn", &format!("{turned} deg"));
+    }
+
     /// The gun as drawn.
     pub fn face(&self) -> GunFace {
         // A card is sprayed with an upright fan, whatever the part.
         let on_part = self.view.get() == View::Part;
+        let flat = if !on_part && self.how.get() == How::Flood { 2 } else { 0 };
         let face = self.parsed.with(|job| {
             job.as_ref()
-                .map(|job| GunFace { cap_eighths: if on_part { cap(job) } else { 0 }, ..face_of(job) })
+                .map(|job| GunFace {
+                    cap_eighths: (if on_part { cap(job) } else { 0 } + turned(job) + flat) % 8,
+                    ..face_of(job)
+                })
                 .unwrap_or_default()
         });
         let face = self.gauge.get().map_or(face, |gauge| on_supply(face, gauge));
@@ -288,6 +317,11 @@ impl Desk {
 /// Clicks of the cap for a job: on a tube strokes run up and down, so a fan across them lies flat.
 fn cap(job: &Job) -> u8 {
     if is_tube(job) && job.stroke.fan_axis == mistcoat::job::FanAxis::Across { 2 } else { 0 }
+}
+
+/// Clicks that the job's cap is turned.
+fn turned(job: &Job) -> u8 {
+    (job.gun.cap_turn.to_degrees() / 45.0).round() as u8 % 8
 }
 
 /// A share for the job file, fine enough that an eighth of a turn reads back as one.

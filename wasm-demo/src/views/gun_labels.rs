@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use mistcoat::units::Quantity;
 
 use super::cup::CupLabel;
-use super::desk::desk;
+use super::desk::{View, desk};
 use super::fields::Complaint;
 use super::knob_figure::Pressure;
 use super::told::Told;
@@ -28,7 +28,10 @@ pub fn SideLabels(full: bool) -> impl IntoView {
         fill(w.tip_does, &[&format!("{:.1}\u{202f}mm", 1e3 * bore)])
     };
     let clicks = move || w.cap_clicks[usize::from(desk.face().cap_eighths % 4)];
-    let turnable = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
+    // Before a card the cap's own buttons stand beside the faults.
+    let turnable = move || {
+        desk.view.get() != View::Card && desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube))
+    };
     let turn_cap = move |_| {
         let to = if desk.face().cap_eighths == 0 { "across" } else { "along" };
         desk.set("stroke.fan_axis", to);

@@ -11,8 +11,10 @@ mod cup_seconds;
 pub mod desk;
 mod end_strip;
 pub mod errand;
+mod faults;
 mod fields;
 mod film_canvas;
+mod flood;
 mod gun_choice;
 mod gun_labels;
 mod gun_panel;
@@ -43,6 +45,7 @@ pub fn App() -> impl IntoView {
         None => {}
     }
     provide_context(match_gun::MatchDesk::new(&desk.job.get_untracked()));
+    provide_context(flood::FloodDesk::default());
     link::follow(desk);
     pilot::follow(desk);
     view! {

@@ -1,6 +1,7 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
 mod air;
+pub mod faults;
 mod gun;
 pub mod match_gun;
 mod paint;
@@ -147,7 +148,7 @@ pub struct Words {
     pub drops_half: &'static str,
     pub peak_film: &'static str,
     pub what_to_turn: &'static str,
-    pub patterns: [(&'static str, &'static str); 4],
+    pub patterns: [(&'static str, &'static str); 9],
     pub middle_sentence: (&'static str, &'static str),
     pub height_sentence: (&'static str, &'static str),
     pub thin: &'static str,
@@ -163,6 +164,7 @@ pub struct Words {
     pub skip: &'static str,
     pub coats_words: [&'static str; 2],
     pub paint: PaintWords,
+    pub faults: faults::FaultWords,
     pub matching: match_gun::MatchWords,
     pub kits: GunWords,
 }
@@ -354,6 +356,20 @@ static ENGLISH: Words = Words {
             "Fan knob out, an eighth at a time. If it is still heavy in the middle, fluid knob in.",
         ),
         ("split", "Fan knob in, an eighth at a time. If the film is then too slow to build, fluid knob out."),
+        (
+            "crescent",
+            "Turn the cap half round and spray again. The belly swaps sides: a horn hole is blocked, clean the cap. It stays: look at the tip.",
+        ),
+        (
+            "heavy end",
+            "Turn the cap half round and spray again. The heavy end swaps: clean the cap. It stays: clean the tip, or renew it.",
+        ),
+        ("starved", "Fluid knob out, or less air. Look at the cup: empty, too thick, its vent blocked?"),
+        ("flooded", "Fluid knob in, or more pressure; thin the paint if the data sheet lets you."),
+        (
+            "spitting",
+            "Air is in the paint. Tighten the fluid tip, then the packing; look at how full the cup is.",
+        ),
         ("round", "Right for thin tubes. Fan knob out for a tall fan."),
     ],
     middle_sentence: ("{}. The middle:", "of what the ends hold."),
@@ -371,6 +387,7 @@ static ENGLISH: Words = Words {
     skip: "Skip to the view",
     coats_words: ["one coat", "{} coats"],
     paint: paint::ENGLISH,
+    faults: faults::ENGLISH,
     matching: match_gun::ENGLISH,
     kits: gun::ENGLISH,
 };
