@@ -23,3 +23,17 @@ pub fn pattern(word: &str) -> Option<&'static str> {
         _ => return None,
     })
 }
+
+/// The same, its belly or heavy end to the side that the card shows; drawn belly right, heavy end down.
+pub fn towards(word: &str, side: Option<&str>) -> String {
+    let turn = match (word, side) {
+        ("crescent", Some("left")) => "scale(-1 1)",
+        ("crescent", Some("up")) => "rotate(-90)",
+        ("crescent", Some("down")) => "rotate(90)",
+        ("heavy end", Some("up")) => "scale(1 -1)",
+        ("heavy end", Some("left")) => "rotate(90)",
+        ("heavy end", Some("right")) => "rotate(-90)",
+        _ => return pattern(word).unwrap_or_default().into(),
+    };
+    super::svg::group(turn, pattern(word).unwrap_or_default())
+}

@@ -76,7 +76,7 @@ pub fn CardClipboard() -> impl IntoView {
             <ul class="signs">
                 {w.patterns.iter().map(|(word, _)| view! {
                     <li class:on=move || kind().as_deref() == Some(*word) aria-current=move || (kind().as_deref() == Some(*word)).then_some("true")>
-                        <svg viewBox="-20 -20 40 40" width="40" height="40" aria-hidden="true" inner_html=sign::pattern(word).unwrap_or_default()></svg>
+                        <svg viewBox="-20 -20 40 40" width="40" height="40" aria-hidden="true" inner_html=move || sign::towards(word, toward().filter(|_| kind().as_deref() == Some(*word)).map(|t| t.0))></svg>
                         <span>{*word}</span>
                     </li>
                 }).collect_view()}
