@@ -26,3 +26,4 @@ mod kit;
 mod need;
 mod paint;
 mod result;
+pub mod side;

@@ -300,7 +300,7 @@ impl Comparison {
         let mut row = Row::new("best", &self.job, &self.job.kit, None, &self.job.neighbours);
         let as_set = self.own[0].clone();
         match best {
-            Err(why) => row.cannot = Some(why),
+            Err(why) => (row.keeps, row.cannot) = (false, Some(why)),
             Ok(Found { job, flown, short_of }) => {
                 // As set it may be as good as any setting of the net.
                 let kept = as_set.as_ref().filter(|own| own.volume <= flown.volume && self.keeps_limits(own));
@@ -312,6 +312,7 @@ impl Comparison {
                 row.saved = as_set.map(|own| Saving::between(&own, &flown, false));
                 row.pays_back = row.saved.and_then(|s| PayBack::of(&s, Some(0.0), &self.money));
                 row.sure = row.saved.map(|s| sure(&s, None, &self.money, short_of.is_none()));
+                row.keeps = short_of.is_none();
                 row.notes.extend(short_of);
                 self.own[1] = Some(flown);
             }
@@ -334,7 +335,7 @@ impl Comparison {
         let boxed = row.from_box;
         match best {
             Err(why) => {
-                row.cannot = Some(why);
+                (row.keeps, row.cannot) = (false, Some(why));
                 row.sure = Some(Sure::No);
             }
             Ok(Found { job, flown, short_of }) => {
@@ -348,6 +349,7 @@ impl Comparison {
                     row.pays_back = PayBack::of(&saving, *price, &self.money);
                     row.sure = Some(sure(&saving, *price, &self.money, short_of.is_none()));
                 }
+                row.keeps = short_of.is_none();
                 row.notes.extend(short_of);
             }
         }

@@ -36,6 +36,8 @@ pub struct Row {
     /// Why this gun cannot do the part with this paint.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cannot: Option<String>,
+    /// Its setting keeps the limits, your air among them; row 1 is as it is.
+    pub keeps: bool,
     /// At its setting.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub figures: Option<Figures>,
@@ -135,6 +137,7 @@ impl Row {
             price,
             from_box: !neighbours.is_empty(),
             cannot: None,
+            keeps: true,
             figures: None,
             paints: Paints::of(job, kit),
             stays_ml: kit.residue * 1e6,

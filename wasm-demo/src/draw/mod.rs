@@ -18,5 +18,7 @@ pub mod jug;
 pub mod plume;
 pub mod profile;
 pub mod range;
+pub mod side;
 pub mod sign;
+pub mod small_gun;
 pub mod spiral;

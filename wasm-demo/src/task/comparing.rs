@@ -66,7 +66,10 @@ impl Comparing {
 
 #[cfg(test)]
 mod tests {
+    use mistcoat::compare::{PayBack, Sure};
+
     use super::*;
+    use crate::state::side::Sides;
 
     #[test]
     fn rows_come_one_by_one() {
@@ -81,8 +84,13 @@ mod tests {
             told.extend(comparing.partial());
         }
         assert_eq!(told.len(), 1, "your gun as set is known before its best");
-        let answer: serde_json::Value = serde_json::from_str(&comparing.answer()).unwrap();
-        assert_eq!(answer["rows"].as_array().unwrap().len(), 2);
+        // As the view reads it.
+        let sides = Sides::read(&comparing.answer()).unwrap();
+        assert_eq!(sides.rows.iter().map(|r| r.label.as_str()).collect::<Vec<_>>(), ["as-set", "best"]);
+        let best = &sides.rows[1];
+        assert_eq!(best.place(&sides.rows), None);
+        assert_eq!(best.verdict(None, &Money::default()), (Some(PayBack::AtOnce), Some(Sure::Yes)));
+        assert!(sides.most_ml() >= sides.rows[0].figures.as_ref().unwrap().ml);
         let (done, total) = comparing.progress();
         assert_eq!(done, total);
     }

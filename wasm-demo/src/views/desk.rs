@@ -23,6 +23,8 @@ pub enum View {
     Air,
     /// Data sheet, cups, thinner, how much to mix.
     Paint,
+    /// Kits side by side.
+    Side,
 }
 
 impl View {
@@ -33,6 +35,7 @@ impl View {
             View::Part => "part",
             View::Air => "air",
             View::Paint => "paint",
+            View::Side => "side",
         }
     }
 }
@@ -140,10 +143,11 @@ impl Default for Desk {
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
         let gauge = Memo::new(move |_| parsed.with(|j| j.as_ref().and_then(gauge_of)));
         let flown = Memo::new(move |_| {
-            // What was measured on a card changes no run.
+            // What was measured on a card, and kits to compare with, change no run.
             let text = job.with(|text| without_key(text, "card").unwrap_or_else(|_| text.clone()));
+            let text = without_key(&text, "compare").unwrap_or(text);
             match view.get() {
-                View::Part | View::Air | View::Paint => text,
+                View::Part | View::Air | View::Paint | View::Side => text,
                 View::Card => card_job(&with_hidden(&text), &burst.read(), upright.get()).unwrap_or(text),
             }
         });
@@ -225,6 +229,7 @@ impl Desk {
             View::Part => CHAIR_LEG.to_string(),
             View::Paint => crate::state::to_mix(),
             View::Air => WORKSHOP.to_string(),
+            View::Side => crate::state::side::WHICH_GUN.to_string(),
             // A spoiled pattern to put right: with this little paint the fan splits.
             View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),
         };

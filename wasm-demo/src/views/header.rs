@@ -47,7 +47,8 @@ pub fn Header() -> impl IntoView {
             <div class="head-in">
                 <h1 class="wordmark">"mistcoat"</h1>
                 <nav aria-label=w.menu class="menu">
-                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)}
+                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Side, w.side.view)}
+                    {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)}
                 </nav>
                 <div class="head-end">
                     {step(true, w.undo)}
@@ -115,7 +116,7 @@ pub fn Questions() -> impl IntoView {
     view! {
         <nav class="questions" aria-label=w.questions>
             <div class="questions-in">
-                {ask(View::Part, w.ask_fan)} {ask(View::Air, w.air.ask)} {ask(View::Paint, w.paint.ask)} {ask(View::Card, w.ask_pattern)}
+                {ask(View::Part, w.ask_fan)} {ask(View::Air, w.air.ask)} {ask(View::Paint, w.paint.ask)} {ask(View::Card, w.ask_pattern)} {ask(View::Side, w.side.ask)}
             </div>
         </nav>
     }

@@ -29,6 +29,10 @@ mod paint;
 mod part;
 mod pilot;
 mod sheet_fields;
+mod side;
+mod side_box;
+mod side_set;
+mod side_table;
 mod thinner;
 mod told;
 
@@ -39,6 +43,7 @@ use desk::{Desk, View};
 pub fn App() -> impl IntoView {
     let desk = Desk::default();
     provide_context(desk);
+    provide_context(side::SideDesk::default());
     match link::of_address() {
         Some(Ok(text)) => desk.job.set(text),
         Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),
@@ -58,12 +63,14 @@ pub fn App() -> impl IntoView {
                 View::Part => crate::words::words().part,
                 View::Paint => crate::words::words().paint.view,
                 View::Air => crate::words::words().air.name,
+                View::Side => crate::words::words().side.view,
             }}</h2>
             {move || match desk.view.get() {
                 View::Card => view! { <card::CardView /> }.into_any(),
                 View::Part => view! { <part::PartView /> }.into_any(),
                 View::Paint => view! { <paint::PaintView /> }.into_any(),
                 View::Air => view! { <air::AirView /> }.into_any(),
+                View::Side => view! { <side::SideView /> }.into_any(),
             }}
         </main>
     }

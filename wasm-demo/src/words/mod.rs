@@ -9,12 +9,15 @@ mod paint;
 pub use air::AirWords;
 pub use gun::GunWords;
 pub use paint::PaintWords;
+mod side;
+pub use side::SideWords;
 
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
 #[derive(Debug, Clone, Copy)]
 #[allow(missing_docs, reason = "a field's text is its meaning")]
 pub struct Words {
     pub air: AirWords,
+    pub side: SideWords,
     pub menu: &'static str,
     pub card: &'static str,
     pub part: &'static str,
@@ -211,6 +214,7 @@ pub fn words() -> &'static Words {
 
 static ENGLISH: Words = Words {
     air: air::ENGLISH,
+    side: side::ENGLISH,
     menu: "Views",
     card: "Card",
     part: "Part",
