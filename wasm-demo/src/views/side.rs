@@ -8,7 +8,7 @@ use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
 use super::errand::Errand;
-use super::side_box::{AddKit, FromBox};
+use super::side_box::FromBox;
 use super::side_set::HowToSet;
 use super::side_table::SideTable;
 use crate::figures::said;
@@ -159,7 +159,6 @@ fn Given() -> impl IntoView {
             <MoneyField label=w.paint_price key="compare.paint_price" />
             <MoneyField label=w.parts key="compare.parts" />
             <div class="grow"></div>
-            <AddKit />
             <a class="main-button" href="#side-box" on:click=move |event| {
                 event.prevent_default();
                 super::side_box::to_form();

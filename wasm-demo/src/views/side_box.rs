@@ -56,7 +56,7 @@ fn add(desk: Desk, kit: KitToCompare) -> bool {
 
 /// The catalogue's kits.
 #[component]
-pub fn AddKit() -> impl IntoView {
+fn AddKit() -> impl IntoView {
     let desk = desk();
     let w = words().side;
     view! {
@@ -142,6 +142,7 @@ pub fn FromBox() -> impl IntoView {
             </div>
             <Complaint key="compare.kits" keys=&[] />
             <p class="small">{w.box_note}</p>
+            <AddKit />
         </form>
     }
 }

@@ -172,7 +172,7 @@ fn line(desk: Desk, row: &Side, sides: &Sides, axis: (f64, f64)) -> impl IntoVie
                 <td class="right" data-label=heads[5].0>{seconds(f.seconds)}</td>
                 <td class="right" data-label=heads[6].0>{format!("±{:.0}", f.even_percent)}</td>
                 <td class="right" data-label=heads[7].0>{number(desk, row.stays_ml)}</td>
-                <td data-label=heads[8].0>{saved(desk, row)}</td>
+                <td data-label=heads[8].0>{if row.label == "as-set" { "–".into_any() } else { saved(desk, row).into_any() }}</td>
                 <td data-label=heads[9].0>{pays_back(row, back)}</td>
                 <td data-label=heads[10].0>{sure_cell(row, sure)}</td>
             }
@@ -209,16 +209,18 @@ fn name(desk: Desk, row: &Side, sides: &Sides, price: Option<f64>) -> impl IntoV
                 <span class=if own { "side-own" } else { "side-letter" }>{title}</span>
                 <span class="small">{under}</span>
                 {from_box.then(|| view! { <span class="small">{w.boxed}</span> })}
-                {place.map(|place| view! {
-                    <label class="small side-price">{w.price}
-                        <input type="text" inputmode="decimal" autocomplete="off" size="5" name=format!("price-{place}")
-                            prop:value=price.map(|p| format!("{p}")).unwrap_or_default()
-                            on:change=move |event| set_price(desk, place, &event_target_value(&event)) />
+                <div class="side-tools">
+                    {place.map(|place| view! {
+                        <label class="small side-price">{w.price}
+                            <input type="text" inputmode="decimal" autocomplete="off" size="5" name=format!("price-{place}")
+                                prop:value=price.map(|p| format!("{p}")).unwrap_or_default()
+                                on:change=move |event| set_price(desk, place, &event_target_value(&event)) />
+                        </label>
                         <button type="button" class="side-out" aria-label=fill(w.take_out, &[&label]) title=fill(w.take_out, &[&label])
                             on:click=move |_| take_out(desk, place)>"×"</button>
-                    </label>
-                })}
-                {(!notes.is_empty()).then(|| view! { <details class="small"><summary>"i"</summary>{notes}</details> })}
+                    })}
+                    {(!notes.is_empty()).then(|| view! { <details class="small"><summary aria-label=w.notes>"i"</summary><p>{notes}</p></details> })}
+                </div>
             </div>
         </div>
     }
@@ -291,7 +293,9 @@ fn paints(row: &Side) -> impl IntoView + use<> {
 fn saved(desk: Desk, row: &Side) -> impl IntoView + use<> {
     let w = words().side;
     row.counts().map(|saved| {
-        let range = fill(w.range, &[&number(desk, saved.low), &number(desk, saved.high)]);
+        // "0.6 to 1.1 less" rather than two negative ends.
+        let ends = if saved.high < 0.0 { [-saved.high, -saved.low] } else { [saved.low, saved.high] };
+        let range = fill(w.range, &ends.map(|v| number(desk, v)).each_ref().map(String::as_str));
         if saved.saving().is_same() {
             return view! { <b>{w.same_short}</b><span class="small">{w.same_why}</span><span class="small">{range}</span> }.into_any();
         }
