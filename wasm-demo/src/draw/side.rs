@@ -66,9 +66,31 @@ pub fn air_bar(need: f64, yours: Option<f64>, most: f64) -> String {
     out
 }
 
+/// A gauge in a box of 44 by 44 px: its needle at `bar` of a scale to `full`, eight ticks over three quarters of a turn.
+pub fn gauge(bar: f64, full: f64) -> String {
+    let share = if full > 0.0 && bar.is_finite() { (bar / full).clamp(0.0, 1.0) } else { 0.0 };
+    // From lower left over the top to lower right.
+    let at = |share: f64, r: f64| {
+        let (sin, cos) = (std::f64::consts::PI * (0.75 + 1.5 * share)).sin_cos();
+        (22.0 + r * cos, 22.0 + r * sin)
+    };
+    let mut out = circle("side-gauge", (22.0, 22.0), 18.0);
+    for k in 0..=8 {
+        let share = f64::from(k) / 8.0;
+        out += &line("tick", at(share, 13.5), at(share, 16.5));
+    }
+    out + &line("loop", (22.0, 22.0), at(share, 14.0)) + &circle("loop-knob", (22.0, 22.0), 2.4)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_gauge_without_pressure_points_down_left() {
+        assert_eq!(gauge(f64::NAN, 4.0), gauge(0.0, 4.0));
+        assert!(gauge(2.0, 4.0).contains(r#"x2="22" y2="8""#), "half of the scale is straight up");
+    }
 
     #[test]
     fn bars_stay_in_their_cell() {

@@ -4,14 +4,11 @@ use leptos::prelude::*;
 use mistcoat::units::Quantity;
 
 use super::desk::desk;
+use crate::draw::side::gauge;
 use crate::draw::spiral::spiral;
 use crate::figures::{said, turns};
-use crate::state::air_span;
 use crate::state::side::{Setting, Sides};
 use crate::words::{fill, words};
-
-/// Pressure that one turn of the drawn air knob stands for [bar].
-const BAR_PER_TURN: f64 = 0.8;
 
 /// The strip under the table.
 #[component]
@@ -53,33 +50,37 @@ pub fn HowToSet(sides: Memo<Sides>) -> impl IntoView {
 fn knobs(desk: super::desk::Desk, now: &Setting, best: &Setting) -> impl IntoView + use<> {
     let w = words();
     let bar = |b: f64| said(Quantity::Pressure, b * 1e5, desk.system.get());
-    let span = desk.parsed.with(|j| j.as_ref().map_or(3.0, |j| air_span(&j.kit) * 1e-5));
+    let full = desk.parsed.with(|j| j.as_ref().map_or(4.0, |j| crate::state::face_of(j).gauge_full_bar));
     let out =
         |from: (f64, f64), to: (f64, f64)| fill(w.side.out_to, &[&turns(from.0), w.turns_out, &turns(to.0)]);
-    let air = span / BAR_PER_TURN;
     let fine = |b: f64| if (b * 10.0).fract().abs() < 1e-6 { bar(b) } else { format!("{b:.2}\u{202f}bar") };
     let metric = desk.system.get() == mistcoat::units::System::Metric;
     let pressure = |b: f64| if metric { fine((b * 100.0).round() / 100.0) } else { bar(b) };
+    let turned = |at: (f64, f64)| spiral(at.0, at.1);
     let all = [
-        (1, w.fan_knob, now.fan_turns, best.fan_turns, out(now.fan_turns, best.fan_turns)),
+        (1, w.fan_knob, [now.fan_turns, best.fan_turns].map(turned), out(now.fan_turns, best.fan_turns)),
         (
             2,
-            w.air_knob,
-            (now.inlet_bar / BAR_PER_TURN, air),
-            (best.inlet_bar / BAR_PER_TURN, air),
+            w.side.pressure,
+            [now.inlet_bar, best.inlet_bar].map(|bar| gauge(bar, full)),
             fill(w.side.bar_to, &[&pressure(now.inlet_bar), &pressure(best.inlet_bar)]),
         ),
-        (3, w.fluid_knob, now.fluid_turns, best.fluid_turns, out(now.fluid_turns, best.fluid_turns)),
+        (
+            3,
+            w.fluid_knob,
+            [now.fluid_turns, best.fluid_turns].map(turned),
+            out(now.fluid_turns, best.fluid_turns),
+        ),
     ];
     all.into_iter()
-        .map(|(number, name, from, to, words)| {
+        .map(|(number, name, [from, to], words)| {
             view! {
                 <div class="side-knob" class:now=number == 1>
                     <span class="knob-name"><span class="disc" aria-hidden="true">{number}</span>{name}</span>
                     <div class="side-turn" aria-hidden="true">
-                        <svg viewBox="0 0 44 44" width="44" height="44"><g inner_html=spiral(from.0, from.1)></g></svg>
+                        <svg class="was" viewBox="0 0 44 44" width="44" height="44"><g inner_html=from></g></svg>
                         <svg viewBox="0 0 34 12" width="34" height="12"><path class="side-arrow" d="M1 6H32M26 1L32 6L26 11" /></svg>
-                        <svg class="now" viewBox="0 0 44 44" width="44" height="44"><g inner_html=spiral(to.0, to.1)></g></svg>
+                        <svg class="now" viewBox="0 0 44 44" width="44" height="44"><g inner_html=to></g></svg>
                     </div>
                     <span>{words}</span>
                 </div>
