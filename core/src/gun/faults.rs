@@ -14,7 +14,7 @@ const HORN_HOLE: f64 = 0.6;
 /// Share of the ring round the tip that dirt closes, all on one side [-].
 const DIRT: f64 = 0.3;
 /// Angle at which the air of the ring leans to the axis [rad]: caps taper by 25 to 35 degrees (common practice, no source).
-const RING_ANGLE: f64 = 0.5236;
+const RING_ANGLE: f64 = core::f64::consts::FRAC_PI_6;
 /// Mean place of the paint off the core's middle, nicked and worn tip [share of the core's radius].
 const NICK: f64 = 0.3;
 const WEAR: f64 = 0.25;
