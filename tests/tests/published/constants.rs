@@ -1,5 +1,6 @@
 //! The constants listed in the docs are those of the code.
 
+use mistcoat::catalogue;
 use mistcoat::constants::Constants;
 use std::path::Path;
 
@@ -11,8 +12,10 @@ fn docs_list_every_constant_with_its_value() {
     let text = ["gun.md", "drop-size.md", "pattern.md"].map(read).concat();
     let rows: Vec<Vec<&str>> = text
         .lines()
-        .filter(|l| l.starts_with("| `") && !l.contains("-gravity-"))
-        .map(|l| l.trim_matches('|').split('|').map(str::trim).collect())
+        .filter(|l| l.starts_with("| `"))
+        .map(|l| l.trim_matches('|').split('|').map(str::trim).collect::<Vec<_>>())
+        // Kits stand in tables of their own.
+        .filter(|row| catalogue::kit(row[0].trim_matches('`')).is_err())
         .collect();
     for (name, value) in Constants::STANDARD.named() {
         let quoted = format!("`{name}`");
