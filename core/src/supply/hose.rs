@@ -1,6 +1,8 @@
 //! Air through a hose: isothermal flow of an ideal gas with friction.
 //!
-//!     m^2 = A^2 (p1^2 - p2^2) / (R T (f L/D + 2 ln(p1/p2)))          chokes where d m / d p2 = 0
+//! ```text
+//! m^2 = A^2 (p1^2 - p2^2) / (R T (f L/D + 2 ln(p1/p2)))          chokes where d m / d p2 = 0
+//! ```
 //!
 //! Reynolds number 4 m/(pi D mu) and so the friction factor f are the same all along. f: 64/Re to Re 2040; Colebrook's
 //! equation from 4000 on; between the two a straight line in Re (ours: the standard jump there is no law of nature).
