@@ -34,15 +34,15 @@ pub fn CardView() -> impl IntoView {
                 <div class="card-gun">
                     <GunPanel stand=SIDE />
                     <FaultPanel />
-                    <div class="fields">
-                        <KitAndPaint />
-                        <QuantityField label=w.field_distance key="stroke.distance" quantity=Quantity::Length read=|j| Some(j.stroke.distance) />
-                    </div>
                 </div>
                 {move || match how.get() {
                     How::Burst => view! { <Cards /> }.into_any(),
                     How::Flood => view! { <FloodCard /> }.into_any(),
                 }}
+                <div class="fields">
+                    <KitAndPaint />
+                    <QuantityField label=w.field_distance key="stroke.distance" quantity=Quantity::Length read=|j| Some(j.stroke.distance) />
+                </div>
                 <CardClipboard />
             </div>
             <MatchGun />

@@ -84,7 +84,11 @@ fn Answer(plan: MixPlan, job: Job) -> impl IntoView {
             step,
             &figure(ends[1]).1,
         );
-        let likely = fill(w.likely, &[&figure(ends[0]).0, &said(Quantity::Volume, ends[1], system)]);
+        let likely = if ends[0] < ends[1] {
+            fill(w.likely, &[&figure(ends[0]).0, &said(Quantity::Volume, ends[1], system)])
+        } else {
+            w.likely_rounded.to_string()
+        };
         view! {
             <svg class="range" viewBox="0 0 336 42" aria-hidden="true" inner_html=bar></svg>
             <p class="small">{likely}</p>

@@ -295,7 +295,12 @@ fn saved(desk: Desk, row: &Side) -> impl IntoView + use<> {
     row.counts().map(|saved| {
         // "0.6 to 1.1 less" rather than two negative ends.
         let ends = if saved.high < 0.0 { [-saved.high, -saved.low] } else { [saved.low, saved.high] };
-        let range = fill(w.range, &ends.map(|v| number(desk, v)).each_ref().map(String::as_str));
+        // An end far smaller than the other is nothing beside it.
+        let widest = ends[0].abs().max(ends[1].abs());
+        let end = |v: f64| {
+            if v.abs() < 0.02 * widest { "0".to_string() } else { number(desk, v).replace('-', "\u{2212}") }
+        };
+        let range = fill(w.range, &ends.map(end).each_ref().map(String::as_str));
         if saved.saving().is_same() {
             return view! { <b>{w.same_short}</b><span class="small">{w.same_why}</span><span class="small">{range}</span> }.into_any();
         }
