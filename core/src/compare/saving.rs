@@ -6,6 +6,7 @@
 use serde::Serialize;
 
 use super::flown::{Flown, jackknife};
+use crate::job::Job;
 
 /// Counting errors that widen a range for the verdicts.
 const ERRORS: f64 = 2.0;
@@ -63,6 +64,14 @@ pub struct Money {
     pub paint_price: Option<f64>,
     /// Parts that are going to be painted.
     pub parts: Option<f64>,
+}
+
+impl Money {
+    /// The prices that a job gives.
+    #[must_use]
+    pub fn of(job: &Job) -> Self {
+        Self { paint_price: job.compare.paint_price, parts: job.compare.parts }
+    }
 }
 
 /// When a price is back.

@@ -31,6 +31,7 @@ mod pilot;
 mod sheet_fields;
 mod side;
 mod side_box;
+mod side_row;
 mod side_set;
 mod side_table;
 mod thinner;
