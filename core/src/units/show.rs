@@ -47,6 +47,13 @@ pub fn unit_shown(quantity: Quantity, system: System) -> (&'static str, usize) {
     }
 }
 
+/// A SI value as a number in the unit shown, for an axis or a drawing.
+#[must_use]
+pub fn value_shown(quantity: Quantity, si: f64, system: System) -> f64 {
+    let (name, _) = unit_shown(quantity, system);
+    table::units(quantity).iter().find(|u| u.name == name).map_or(f64::NAN, |u| si / u.size - u.offset)
+}
+
 /// A SI value in the unit of `system`: "2.0 bar", "29 psi", "26 um".
 ///
 /// A value too small for the usual decimals gets as many as show two digits, six at most. The text reads back
@@ -54,11 +61,10 @@ pub fn unit_shown(quantity: Quantity, system: System) -> (&'static str, usize) {
 #[must_use]
 pub fn show(quantity: Quantity, si: f64, system: System) -> String {
     let (name, decimals) = unit_shown(quantity, system);
-    let units = table::units(quantity);
-    let Some(unit) = units.iter().find(|u| u.name == name).filter(|_| si.is_finite()) else {
+    let value = value_shown(quantity, si, system);
+    if !value.is_finite() {
         return "-".into();
-    };
-    let value = si / unit.size - unit.offset;
+    }
     let mut places = decimals;
     if quantity != Quantity::Temperature {
         // Two significant digits: the value must reach 10 once shifted by its decimals.

@@ -1,5 +1,6 @@
 //! Good job files give the SI values that they say.
 
+use crate::SMALL;
 use mistcoat::job::{FanAxis, Job, PartShape};
 
 fn close(got: f64, want: f64) {
@@ -56,18 +57,6 @@ fn docs_show_the_examples() {
         assert!(docs.contains(&format!("```toml\n{text}```")), "docs/job-file.md lacks {name}.toml as it is");
     }
 }
-
-const SMALL: &str = "version = 1
-[gun]
-kit = \"hvlp-gravity-1.3\"
-[paint]
-kind = \"two-pack-clear\"
-[part]
-panel = { width = \"600 mm\", height = \"400 mm\" }
-[stroke]
-distance = \"180 mm\"
-speed = \"450 mm/s\"
-";
 
 /// What the docs say holds when a key is left out.
 #[test]

@@ -16,6 +16,19 @@ mod units;
 
 use std::path::PathBuf;
 
+/// The smallest job with passes over a panel.
+const SMALL: &str = "version = 1
+[gun]
+kit = \"hvlp-gravity-1.3\"
+[paint]
+kind = \"two-pack-clear\"
+[part]
+panel = { width = \"600 mm\", height = \"400 mm\" }
+[stroke]
+distance = \"180 mm\"
+speed = \"450 mm/s\"
+";
+
 /// A path inside the repository.
 fn repository(path: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..").join(path)

@@ -1,22 +1,11 @@
 //! The data sheet in a job: whose each figure is, what lies outside, and how much to mix.
 
+use crate::SMALL;
 use mistcoat::flow_cup::Cup;
 use mistcoat::job::{Job, Origin, with_key};
 use mistcoat::paint::ThinnerSpeed;
 use mistcoat::report::Report;
 use mistcoat::run::Run;
-
-const SMALL: &str = "version = 1
-[gun]
-kit = \"hvlp-gravity-1.3\"
-[paint]
-kind = \"two-pack-clear\"
-[part]
-panel = { width = \"600 mm\", height = \"400 mm\" }
-[stroke]
-distance = \"180 mm\"
-speed = \"450 mm/s\"
-";
 
 fn job(text: &str) -> Job {
     Job::from_toml(text).unwrap_or_else(|error| panic!("{error}\n{text}"))

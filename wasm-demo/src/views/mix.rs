@@ -136,8 +136,7 @@ fn Jug(plan: MixPlan) -> impl IntoView {
     let w = words().paint;
     let system = desk.system.get();
     let metric = system == System::Metric;
-    // 128 US fluid ounces are a gallon of 3.785411784 L.
-    let scale = if metric { 1e6 } else { 128.0 / 3.785_411_784e-3 };
+    let scale = mistcoat::units::value_shown(Quantity::Volume, 1.0, system);
     let mut below = 0.0;
     let pours: Vec<Pour> = [(w.base, plan.base), (w.hardener, plan.hardener), (w.thinner_tin, plan.thinner)]
         .into_iter()

@@ -20,7 +20,7 @@ fn number(desk: Desk, value: f64) -> String {
 
 /// Value of mL in the unit shown, for the axis.
 pub(super) fn shown(desk: Desk, value: f64) -> f64 {
-    if desk.system.get() == mistcoat::units::System::Us { value / 29.573_529_562_5 } else { value }
+    mistcoat::units::value_shown(Quantity::Volume, value * 1e-6, desk.system.get())
 }
 
 fn word(list: &[(&'static str, &'static str)], id: &str) -> &'static str {
