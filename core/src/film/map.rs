@@ -1,19 +1,16 @@
 //! A film by cells.
 
+use super::{Face, Place};
 use crate::tally::{GROUPS, standard_error};
 
-/// Film by cell. For a tube x runs along it and y round it, from behind (-pi) over the front (0) to behind.
+/// Film by cell, over one face or several: their cells stand one face after the other in each list.
+///
+/// On a tube's face x runs along it and y round it, from behind (-pi) over the front (0) to behind.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FilmMap {
-    /// Cells along x.
-    pub nx: usize,
-    /// Cells along y.
-    pub ny: usize,
-    /// Cell size along x [m].
-    pub cell_x: f64,
-    /// Cell size along y [m].
-    pub cell_y: f64,
-    /// Dry film by cell, x fastest, y rising [m].
+    /// The faces; at least one.
+    faces: Vec<Face>,
+    /// Dry film by cell, face by face, x fastest, y rising [m].
     pub dry: Vec<f64>,
     /// Wet film as landed, by cell [m].
     pub wet: Vec<f64>,
@@ -22,17 +19,43 @@ pub struct FilmMap {
 }
 
 impl FilmMap {
-    /// A bare part.
+    /// A bare part of these faces; each face's first cell is set here. No face at all gives one without cells.
+    #[must_use]
+    pub fn over(mut faces: Vec<Face>) -> Self {
+        if faces.is_empty() {
+            return Self::bare(0, 0, 1.0, 1.0);
+        }
+        let mut n = 0;
+        for face in &mut faces {
+            face.first = n;
+            n += face.len();
+        }
+        Self { faces, dry: vec![0.0; n], wet: vec![0.0; n], groups: vec![0.0; n * GROUPS] }
+    }
+
+    /// A bare upright panel.
     #[must_use]
     pub fn bare(nx: usize, ny: usize, cell_x: f64, cell_y: f64) -> Self {
-        let n = nx * ny;
-        Self { nx, ny, cell_x, cell_y, dry: vec![0.0; n], wet: vec![0.0; n], groups: vec![0.0; n * GROUPS] }
+        let place = Place::leaning(core::f64::consts::FRAC_PI_2, 0.0);
+        Self::over(vec![Face { name: String::new(), first: 0, nx, ny, cell_x, cell_y, closed: false, place }])
+    }
+
+    /// The faces.
+    #[must_use]
+    pub fn faces(&self) -> &[Face] {
+        &self.faces
+    }
+
+    /// The first face: the only one of a panel or a tube.
+    #[must_use]
+    pub fn face(&self) -> &Face {
+        &self.faces[0]
     }
 
     /// Number of cells.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.nx * self.ny
+        self.dry.len()
     }
 
     /// No cells.
@@ -44,7 +67,19 @@ impl FilmMap {
     /// Area [m2].
     #[must_use]
     pub fn area(&self) -> f64 {
-        self.len() as f64 * self.cell_x * self.cell_y
+        self.faces.iter().map(|face| face.len() as f64 * face.cell_x * face.cell_y).sum()
+    }
+
+    /// Mean over the area of a value by cell.
+    #[must_use]
+    pub fn mean_over_area(&self, value: impl Fn(usize) -> f64) -> f64 {
+        if let [_] = self.faces.as_slice() {
+            // All cells are of one size.
+            return (0..self.len()).map(value).sum::<f64>() / self.len().max(1) as f64;
+        }
+        let sum: f64 =
+            self.faces.iter().map(|face| face.cell_area() * face.cells().map(&value).sum::<f64>()).sum();
+        sum / self.area().max(f64::MIN_POSITIVE)
     }
 
     /// Dry film of one group [m].
@@ -56,15 +91,17 @@ impl FilmMap {
     /// Mean dry film [m] and its standard error.
     #[must_use]
     pub fn mean_dry(&self) -> (f64, f64) {
-        let n = self.len().max(1) as f64;
-        let groups = core::array::from_fn(|g| self.group(g).iter().sum::<f64>() / n);
-        (self.dry.iter().sum::<f64>() / n, standard_error(&groups))
+        let groups = core::array::from_fn(|g| {
+            let group = self.group(g);
+            self.mean_over_area(|cell| group[cell])
+        });
+        (self.mean_over_area(|cell| self.dry[cell]), standard_error(&groups))
     }
 
     /// Mean wet film [m].
     #[must_use]
     pub fn mean_wet(&self) -> f64 {
-        self.wet.iter().sum::<f64>() / self.len().max(1) as f64
+        self.mean_over_area(|cell| self.wet[cell])
     }
 
     /// A cell's counting error of the dry film, root mean square over the cells [m].

@@ -1,7 +1,9 @@
 //! Film on a part: solids and wet volume by cell, with the spread over the replicate groups.
 
+mod face;
 mod map;
 mod unevenness;
 
+pub use face::{Face, Place};
 pub use map::FilmMap;
 pub use unevenness::{Evenness, evenness};

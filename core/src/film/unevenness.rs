@@ -4,7 +4,7 @@
 //! film, whatever the noise. A perfectly even film gives 0 within its standard error, and the square may come out
 //! negative.
 
-use super::FilmMap;
+use super::{Face, FilmMap};
 use crate::tally::GROUPS;
 
 /// Variation of a film over the part.
@@ -28,19 +28,26 @@ pub fn evenness(film: &FilmMap) -> Option<Evenness> {
     // Sums over cells of products of groups: all that is needed, also for leaving a group out.
     let mut products = [[0.0f64; GROUPS]; GROUPS];
     let mut means = [0.0f64; GROUPS];
-    for cell in 0..n {
-        let values: [f64; GROUPS] = core::array::from_fn(|g| film.groups[g * n + cell]);
-        for g in 0..GROUPS {
-            means[g] += values[g];
-            for h in 0..g {
-                products[g][h] += values[g] * values[h];
+    // By its share of the area; a single face keeps whole numbers.
+    let largest = film.faces().iter().map(Face::cell_area).fold(0.0, f64::max);
+    let mut weights = 0.0;
+    for face in film.faces() {
+        let weight = face.cell_area() / largest;
+        weights += weight * face.len() as f64;
+        for cell in face.cells() {
+            let values: [f64; GROUPS] = core::array::from_fn(|g| film.groups[g * n + cell]);
+            for g in 0..GROUPS {
+                means[g] += weight * values[g];
+                for h in 0..g {
+                    products[g][h] += weight * values[g] * values[h];
+                }
             }
         }
     }
     for (g, row) in products.iter_mut().enumerate() {
-        means[g] /= n as f64;
+        means[g] /= weights;
         for product in &mut row[..g] {
-            *product /= n as f64;
+            *product /= weights;
         }
     }
     let square = |left_out: Option<usize>| {

@@ -13,15 +13,15 @@ pub fn film_csv(film: &FilmMap, part: PartShape) -> String {
     let tube = matches!(part, PartShape::Tube { .. });
     let mut text = format!("x_mm,{},dry_um,wet_um\n", if tube { "angle_deg" } else { "y_mm" });
     let middle = |i: usize, n: usize| i as f64 + 0.5 - 0.5 * n as f64;
-    let step = if tube { 360.0 / film.ny.max(1) as f64 } else { film.cell_y * 1e3 };
-    for j in 0..film.ny {
-        for i in 0..film.nx {
-            let cell = j * film.nx + i;
+    let step = if tube { 360.0 / film.face().ny.max(1) as f64 } else { film.face().cell_y * 1e3 };
+    for j in 0..film.face().ny {
+        for i in 0..film.face().nx {
+            let cell = j * film.face().nx + i;
             let _ = writeln!(
                 text,
                 "{:.3},{:.3},{:.4},{:.4}",
-                middle(i, film.nx) * film.cell_x * 1e3,
-                middle(j, film.ny) * step,
+                middle(i, film.face().nx) * film.face().cell_x * 1e3,
+                middle(j, film.face().ny) * step,
                 film.dry[cell] * 1e6,
                 film.wet[cell] * 1e6
             );

@@ -60,7 +60,7 @@ pub fn ends(film: &FilmMap, job: &Job, droplets: u64) -> Ends {
         }
     }
     let in_band = wanted.map(|(low, high)| {
-        film.dry.iter().filter(|&&h| (low..=high).contains(&h)).count() as f64 / film.len() as f64
+        film.mean_over_area(|cell| f64::from(u8::from((low..=high).contains(&film.dry[cell]))))
     });
     Ends::Known { min: film.dry[thinnest].max(0.0), max: film.dry[thickest], thinnest, thickest, in_band }
 }

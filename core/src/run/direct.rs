@@ -16,8 +16,8 @@ pub fn direct_film(prepared: &Prepared, card: &CardTally, droplets: u64) -> Film
     let seconds = strokes.seconds();
     let sprayed = prepared.spray.volume_flow * seconds;
     let n = film.len();
-    let (nx, ny) = (film.nx as f64, film.ny as f64);
-    let parcel = sprayed / droplets.max(1) as f64 / (film.cell_x * film.cell_y);
+    let (nx, ny) = (film.face().nx as f64, film.face().ny as f64);
+    let parcel = sprayed / droplets.max(1) as f64 / (film.face().cell_x * film.face().cell_y);
     let solids = prepared.spray.volume_solids;
     let mut batch = Batch::default();
     prepared.course.fly(levels()[0], 0, droplets, &mut batch, |o| {
@@ -28,18 +28,18 @@ pub fn direct_film(prepared: &Prepared, card: &CardTally, droplets: u64) -> Film
         let i = match prepared.lay {
             Lay::Along => gun_x + o.place[1],
             Lay::Across | Lay::Round => gun_x + o.place[0],
-        } / film.cell_x
+        } / film.face().cell_x
             + 0.5 * nx;
         let j = match prepared.lay {
-            Lay::Across => (gun_y + o.place[1]) / film.cell_y + 0.5 * ny,
-            Lay::Along => (gun_y - o.place[0]) / film.cell_y + 0.5 * ny,
+            Lay::Across => (gun_y + o.place[1]) / film.face().cell_y + 0.5 * ny,
+            Lay::Along => (gun_y - o.place[0]) / film.face().cell_y + 0.5 * ny,
             Lay::Round => {
                 let share = (o.place[1] + turn) / core::f64::consts::TAU + 0.5;
                 (share - share.floor()) * ny
             }
         };
         if i >= 0.0 && i < nx && j >= 0.0 && j < ny {
-            let cell = j as usize * film.nx + i as usize;
+            let cell = j as usize * film.face().nx + i as usize;
             film.dry[cell] += parcel * solids;
             film.wet[cell] += parcel * o.wet;
             film.groups[o.group() * n + cell] += parcel * solids * GROUPS as f64;

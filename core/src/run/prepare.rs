@@ -4,7 +4,7 @@ use super::{CardTally, PartTally};
 use crate::course::{Course, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
 use crate::emission::Emission;
 use crate::error::ParameterError;
-use crate::film::FilmMap;
+use crate::film::{Face, FilmMap, Place};
 use crate::gun::{GunSetting, State, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 use crate::report::pattern_sizes;
@@ -178,16 +178,27 @@ impl Prepared {
     pub fn bare_film(&self) -> FilmMap {
         let cell = if self.job.stroke.burst.is_some() { BURST_CELL } else { CELL };
         let count = |length: f64| ((length / cell - 1e-9).ceil().max(1.0)) as usize;
-        match self.job.part {
+        let face = |nx, ny, [width, height]: [f64; 2], closed, radius| Face {
+            name: String::new(),
+            first: 0,
+            nx,
+            ny,
+            cell_x: width / nx as f64,
+            cell_y: height / ny as f64,
+            closed,
+            place: Place::leaning(self.job.lean, radius),
+        };
+        let face = match self.job.part {
             PartShape::Panel { width, height } => {
                 let (nx, ny) = (count(width), count(height));
-                FilmMap::bare(nx, ny, width / nx as f64, height / ny as f64)
+                face(nx, ny, [width, height], false, 0.0)
             }
             PartShape::Tube { diameter, length } => {
                 let (nx, ny) = (count(length), cells_round(diameter));
-                FilmMap::bare(nx, ny, length / nx as f64, core::f64::consts::PI * diameter / ny as f64)
+                face(nx, ny, [length, core::f64::consts::PI * diameter], true, 0.5 * diameter)
             }
-        }
+        };
+        FilmMap::over(vec![face])
     }
 
     /// Strokes, once the card has told the fan's size.

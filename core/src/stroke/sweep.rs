@@ -161,13 +161,13 @@ fn lay_down(
     film: &mut FilmMap,
     mut add: impl FnMut(&mut FilmMap, usize, f64),
 ) {
-    let (dx, dy) = (film.cell_x, film.cell_y);
-    let (x0, y0) = (-0.5 * dx * film.nx as f64, -0.5 * dy * film.ny as f64);
+    let (dx, dy) = (film.face().cell_x, film.face().cell_y);
+    let (x0, y0) = (-0.5 * dx * film.face().nx as f64, -0.5 * dy * film.face().ny as f64);
     // Round a tube a cell's y is an angle.
-    let angle = core::f64::consts::TAU / film.ny as f64;
-    for j in 0..film.ny {
-        for i in 0..film.nx {
-            let cell = j * film.nx + i;
+    let angle = core::f64::consts::TAU / film.face().ny as f64;
+    for j in 0..film.face().ny {
+        for i in 0..film.face().nx {
+            let cell = j * film.face().nx + i;
             let x = x0 + dx * (i as f64 + 0.5);
             let rows = match lay {
                 Lay::Round => [

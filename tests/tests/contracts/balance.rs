@@ -68,10 +68,10 @@ fn the_interior_film_is_flow_over_swept_area() {
         // Rows within a whole number of spacings about the middle, the outermost by their share.
         let half = 0.5 * spacing * (0.55 / spacing).floor();
         let (mut sum, mut weight) = (0.0, 0.0);
-        for j in 0..film.ny {
-            let low = (j as f64 - 0.5 * film.ny as f64) * film.cell_y;
-            let share = ((low + film.cell_y).min(half) - low.max(-half)).max(0.0) / film.cell_y;
-            sum += share * film.dry[j * film.nx + film.nx / 2];
+        for j in 0..film.face().ny {
+            let low = (j as f64 - 0.5 * film.face().ny as f64) * film.face().cell_y;
+            let share = ((low + film.face().cell_y).min(half) - low.max(-half)).max(0.0) / film.face().cell_y;
+            sum += share * film.dry[j * film.face().nx + film.face().nx / 2];
             weight += share;
         }
         let got = sum / weight;

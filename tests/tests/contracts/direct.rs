@@ -16,15 +16,16 @@ impl Blocks {
     /// `swept` and `direct` in blocks of about 20 mm. `direct` counts `droplets` parcels of `parcel` film each [m].
     fn new(swept: &FilmMap, direct: &FilmMap, parcel: f64) -> Self {
         let across = |cell: f64, n: usize| ((0.020 / cell).round() as usize).clamp(1, n);
-        let (bx, by) = (across(swept.cell_x, swept.nx), across(swept.cell_y, swept.ny));
+        let (bx, by) =
+            (across(swept.face().cell_x, swept.face().nx), across(swept.face().cell_y, swept.face().ny));
         let mut deviations = Vec::new();
-        for j in (0..swept.ny).step_by(by) {
-            for i in (0..swept.nx).step_by(bx) {
+        for j in (0..swept.face().ny).step_by(by) {
+            for i in (0..swept.face().nx).step_by(bx) {
                 let (mut a, mut b) = (0.0, 0.0);
-                for y in j..(j + by).min(swept.ny) {
-                    for x in i..(i + bx).min(swept.nx) {
-                        a += swept.dry[y * swept.nx + x] / parcel;
-                        b += direct.dry[y * swept.nx + x] / parcel;
+                for y in j..(j + by).min(swept.face().ny) {
+                    for x in i..(i + bx).min(swept.face().nx) {
+                        a += swept.dry[y * swept.face().nx + x] / parcel;
+                        b += direct.dry[y * swept.face().nx + x] / parcel;
                     }
                 }
                 // Poisson; a block that hardly any parcel reaches has no error worth the name.
@@ -66,7 +67,9 @@ fn both(mut job: Job) -> (FilmMap, FilmMap, f64) {
     let prepared = run.prepared();
     let direct = direct_film(prepared, run.card(), DROPLETS);
     let sprayed = prepared.spray.volume_flow * prepared.strokes(run.card()).seconds();
-    let parcel = sprayed * prepared.spray.volume_solids / DROPLETS as f64 / (direct.cell_x * direct.cell_y);
+    let parcel = sprayed * prepared.spray.volume_solids
+        / DROPLETS as f64
+        / (direct.face().cell_x * direct.face().cell_y);
     (run.film().into_owned(), direct, parcel)
 }
 
@@ -82,7 +85,8 @@ fn panel() {
     // Planted faults: five per cent too much; moved by one block of 20 mm across the passes.
     let (mut more, mut moved) = (swept.clone(), swept);
     more.dry.iter_mut().for_each(|h| *h *= 1.05);
-    moved.dry.rotate_right(4 * moved.nx);
+    let row = moved.face().nx;
+    moved.dry.rotate_right(4 * row);
     for fault in [more, moved] {
         assert!(Blocks::new(&fault, &direct, parcel).agree().is_err());
     }

@@ -143,10 +143,11 @@ fn the_film_of_a_pass_is_that_of_a_run() {
     };
     let mut film = prepared.bare_film();
     prepared.swept(run.part(), &strokes).lay(&mut film);
-    let rows = film.ny / 2 - 2..film.ny / 2 + 2;
-    let columns = film.nx / 4..film.nx - film.nx / 4;
+    let rows = film.face().ny / 2 - 2..film.face().ny / 2 + 2;
+    let columns = film.face().nx / 4..film.face().nx - film.face().nx / 4;
+    let row = film.face().nx;
     let mean = |values: &[f64]| {
-        let cells = rows.clone().flat_map(|j| columns.clone().map(move |i| j * film.nx + i));
+        let cells = rows.clone().flat_map(|j| columns.clone().map(move |i| j * row + i));
         cells.clone().map(|c| values[c]).sum::<f64>() / cells.count() as f64
     };
     let flow = prepared.state.paint_flow / speed;

@@ -72,7 +72,7 @@ impl Flight for Flying {
 
     fn film(&self) -> Film {
         let picture = self.run.picture();
-        let (columns, rows) = (picture.nx, picture.ny);
+        let (columns, rows) = (picture.face().nx, picture.face().ny);
         // The library counts rows upwards, a picture downwards.
         let values =
             (0..rows).rev().flat_map(|j| &picture.dry[j * columns..(j + 1) * columns]).map(|&h| h as f32);

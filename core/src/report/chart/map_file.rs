@@ -22,7 +22,7 @@ pub fn map_png(film: &FilmMap, wanted: Option<Wanted>, longest: usize) -> Option
 
 /// Width and height of the part's face [m].
 fn size(film: &FilmMap) -> (f64, f64) {
-    (film.nx as f64 * film.cell_x, film.ny as f64 * film.cell_y)
+    (film.face().nx as f64 * film.face().cell_x, film.face().ny as f64 * film.face().cell_y)
 }
 
 fn png_of(picture: &Picture) -> Option<Vec<u8>> {

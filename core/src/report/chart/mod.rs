@@ -42,8 +42,9 @@ pub fn alone(title: &str, width: f64, height: f64, body: &str) -> String {
 /// A film as it is drawn: row by row from the top left.
 #[must_use]
 pub fn field(film: &FilmMap) -> Option<Field> {
-    let rows = (0..film.ny).rev().flat_map(|j| &film.dry[j * film.nx..(j + 1) * film.nx]);
-    Field::new(film.nx, film.ny, &rows.map(|&h| h as f32).collect::<Vec<_>>())
+    let rows =
+        (0..film.face().ny).rev().flat_map(|j| &film.dry[j * film.face().nx..(j + 1) * film.face().nx]);
+    Field::new(film.face().nx, film.face().ny, &rows.map(|&h| h as f32).collect::<Vec<_>>())
 }
 
 /// The film wanted of a whole job.

@@ -29,12 +29,12 @@ const FINE: u32 = 8;
 #[must_use]
 pub fn profile(film: &FilmMap, axis: Axis) -> Vec<(f64, f64)> {
     let (n, m, step) = match axis {
-        Axis::Along => (film.nx, film.ny, film.cell_x),
-        Axis::Across => (film.ny, film.nx, film.cell_y),
+        Axis::Along => (film.face().nx, film.face().ny, film.face().cell_x),
+        Axis::Across => (film.face().ny, film.face().nx, film.face().cell_y),
     };
     let cell = |i: usize, k: usize| match axis {
-        Axis::Along => film.dry[k * film.nx + i],
-        Axis::Across => film.dry[i * film.nx + k],
+        Axis::Along => film.dry[k * film.face().nx + i],
+        Axis::Across => film.dry[i * film.face().nx + k],
     };
     (0..n)
         .map(|i| {
