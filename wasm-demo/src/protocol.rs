@@ -40,6 +40,14 @@ pub enum ToWorker {
         /// The run.
         run: RunId,
     },
+    /// Something for a task that listens while it works; what the numbers mean is the task's own.
+    Tell {
+        /// The run.
+        run: RunId,
+        /// Numbers.
+        #[serde(skip)]
+        numbers: Vec<f64>,
+    },
 }
 
 /// From the worker to the page.
@@ -58,6 +66,11 @@ pub enum FromWorker {
         done: u64,
         /// Droplets wanted, or work wanted.
         total: u64,
+    },
+    /// The task has nothing to do before it is told more.
+    Rests {
+        /// The run.
+        run: RunId,
     },
     /// What a task knows by now.
     Partial {
@@ -146,13 +159,20 @@ pub enum ProtocolError {
         /// Bytes found.
         bytes: usize,
     },
+    /// Numbers cut off in the middle.
+    #[error("numbers of 8 bytes each came as {0} bytes")]
+    Numbers(usize),
 }
 
 impl ToWorker {
     /// The message as bytes.
     #[must_use]
     pub fn encode(&self) -> Vec<u8> {
-        encode(self, &[])
+        let mut bytes = encode(self, &[]);
+        if let Self::Tell { numbers, .. } = self {
+            bytes.extend(numbers.iter().flat_map(|value| value.to_le_bytes()));
+        }
+        bytes
     }
 
     /// The message in these bytes.
@@ -160,7 +180,15 @@ impl ToWorker {
     /// # Errors
     /// When the bytes are no such message.
     pub fn decode(bytes: &[u8]) -> Result<Self, ProtocolError> {
-        let (message, rest) = decode(bytes)?;
+        let (mut message, rest) = decode(bytes)?;
+        if let Self::Tell { numbers, .. } = &mut message {
+            let (values, left) = rest.as_chunks::<8>();
+            if !left.is_empty() {
+                return Err(ProtocolError::Numbers(rest.len()));
+            }
+            numbers.extend(values.iter().map(|b| f64::from_le_bytes(*b)));
+            return Ok(message);
+        }
         if rest.is_empty() { Ok(message) } else { Err(ProtocolError::Head("bytes after its end".into())) }
     }
 }
@@ -237,12 +265,15 @@ mod tests {
             ToWorker::Start { run: 2, work: Work::Task(Task::Count { to: u64::MAX }) },
             ToWorker::Continue { run: u32::MAX },
             ToWorker::Cancel { run: 0 },
+            ToWorker::Tell { run: 3, numbers: vec![] },
+            ToWorker::Tell { run: 3, numbers: vec![0.1, -2.0, f64::MAX] },
         ] {
             assert_eq!(ToWorker::decode(&message.encode()), Ok(message));
         }
         for message in [
             FromWorker::Ready { version: "0.1.0".into() },
             FromWorker::Progress { run: 1, done: 5, total: 1_000_000_000 },
+            FromWorker::Rests { run: 9 },
             FromWorker::Partial { run: 9, answer: "{\"rows\":[]}".into() },
             FromWorker::Answered { run: 9, answer: String::new() },
             FromWorker::Picture { run: 2, done: 7, film: film() },
@@ -277,5 +308,8 @@ mod tests {
         assert!(matches!(FromWorker::decode(&bytes), Err(ProtocolError::Values { .. })));
         let bytes = [&[255, 255, 255, 255][..], b"{}"].concat();
         assert_eq!(ToWorker::decode(&bytes), Err(ProtocolError::Short(6)));
+        let mut told = ToWorker::Tell { run: 1, numbers: vec![1.0] }.encode();
+        told.pop();
+        assert_eq!(ToWorker::decode(&told), Err(ProtocolError::Numbers(7)));
     }
 }

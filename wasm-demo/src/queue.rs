@@ -58,6 +58,11 @@ pub enum News {
         /// The run.
         run: RunId,
     },
+    /// A task has nothing to do before it is told more.
+    Rests {
+        /// The run.
+        run: RunId,
+    },
     /// What a task knows by now.
     Partial {
         /// The run.
@@ -128,6 +133,8 @@ pub struct Queue {
     ready: bool,
     gone: bool,
     silent: u32,
+    /// The task under way waits to be told more: silence is no sign of death.
+    resting: bool,
 }
 
 impl Queue {
@@ -159,6 +166,17 @@ impl Queue {
         step
     }
 
+    /// Tells a task under way something; a run that does not fly yet or any more hears nothing.
+    pub fn tell(&mut self, run: RunId, numbers: Vec<f64>) -> Step {
+        let mut step = Step::default();
+        if self.ready && self.flies(run) {
+            // An answer is due: should none come, the worker is dead.
+            self.resting = false;
+            step.orders.push(Order::Send(ToWorker::Tell { run, numbers }));
+        }
+        step
+    }
+
     /// Drops every run.
     pub fn clear(&mut self) -> Step {
         self.waiting.clear();
@@ -184,8 +202,13 @@ impl Queue {
                 }
             }
             FromWorker::Progress { run, done, total } if self.flies(run) => {
+                self.resting = false;
                 step.orders.push(Order::Send(ToWorker::Continue { run }));
                 step.news.push(News::Progress { run, done, total });
+            }
+            FromWorker::Rests { run } if self.flies(run) => {
+                self.resting = true;
+                step.news.push(News::Rests { run });
             }
             FromWorker::Picture { run, done, film } if self.flies(run) => {
                 step.news.push(News::Picture { run, done, film });
@@ -245,7 +268,7 @@ impl Queue {
 
     /// One [`TICK`] went by. Ticks are counted, not the clock: a machine that slept has missed none.
     pub fn tick(&mut self) -> Step {
-        if self.flying.is_none() {
+        if self.flying.is_none() || self.resting {
             self.silent = 0;
             return Step::default();
         }
@@ -261,6 +284,7 @@ impl Queue {
     fn next(&mut self, step: &mut Step) {
         if self.flying.is_none() {
             self.silent = 0;
+            self.resting = false;
             self.flying = self.waiting.pop_front();
             if self.flying.is_some() && std::mem::take(&mut self.gone) {
                 step.orders.push(Order::Replace);
@@ -274,6 +298,7 @@ impl Queue {
     fn replace(&mut self, step: &mut Step) {
         self.ready = false;
         self.silent = 0;
+        self.resting = false;
         step.orders.push(Order::Replace);
         self.next(step);
     }

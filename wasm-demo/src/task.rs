@@ -6,6 +6,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::protocol::Film;
 use crate::worker::Refusal;
 
 mod comparing;
@@ -61,6 +62,16 @@ pub trait LongTask: Sized {
     /// # Errors
     /// When a figure of it cannot be said.
     fn answer(&mut self) -> Result<String, Refusal>;
+    /// Takes what the page tells it meanwhile and answers it at once: short.
+    fn hear(&mut self, _numbers: &[f64]) {}
+    /// It has nothing to do before it hears more; it is not done.
+    fn rests(&self) -> bool {
+        false
+    }
+    /// A film to be drawn at once; none when there is nothing new.
+    fn film(&mut self) -> Option<Film> {
+        None
+    }
 }
 
 /// A task under way.

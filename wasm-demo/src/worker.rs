@@ -121,6 +121,11 @@ impl<F: Flight, T: LongTask> Desk<F, T> {
             ToWorker::Cancel { run } => {
                 self.under.take_if(|(under, _)| *under == run);
             }
+            ToWorker::Tell { run, numbers } => {
+                if let Some((_, Under::Task(task))) = self.under.as_mut().filter(|(under, _)| *under == run) {
+                    told(run, task, &numbers, post);
+                }
+            }
             ToWorker::Continue { run } => {
                 let complete = match self.under.as_mut().filter(|(under, _)| *under == run) {
                     Some((_, Under::Flight(flight))) => {
@@ -184,16 +189,35 @@ fn work_on<T: LongTask>(
         }
         return true;
     }
-    let end = clock();
-    if end - *shown >= PICTURE_EVERY {
+    let (end, rests) = (clock(), task.rests());
+    let (done, total) = task.progress();
+    if rests || end - *shown >= PICTURE_EVERY {
         *shown = end;
+        if let Some(film) = task.film() {
+            post(FromWorker::Picture { run, done, film });
+        }
         if let Some(answer) = task.partial() {
             post(FromWorker::Partial { run, answer });
         }
     }
-    let (done, total) = task.progress();
-    post(FromWorker::Progress { run, done, total });
+    post(if rests { FromWorker::Rests { run } } else { FromWorker::Progress { run, done, total } });
     false
+}
+
+/// Hands a task what it is told. One that rested goes on when it now has work: the word of progress asks for the next
+/// `Continue`; while it works there is such a word under way already.
+fn told<T: LongTask>(run: RunId, task: &mut T, numbers: &[f64], mut post: impl FnMut(FromWorker)) {
+    let rested = task.rests();
+    task.hear(numbers);
+    let (done, total) = task.progress();
+    if let Some(film) = task.film() {
+        post(FromWorker::Picture { run, done, film });
+    }
+    match (rested, task.rests()) {
+        (_, true) => post(FromWorker::Rests { run }),
+        (true, false) => post(FromWorker::Progress { run, done, total }),
+        (false, false) => {}
+    }
 }
 
 fn refused(run: RunId, refusal: Refusal) -> FromWorker {

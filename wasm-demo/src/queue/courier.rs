@@ -107,6 +107,12 @@ impl Courier {
         run
     }
 
+    /// Tells a task under way something.
+    pub fn tell(&self, run: RunId, numbers: Vec<f64>) {
+        let step = self.inner.queue.borrow_mut().tell(run, numbers);
+        self.inner.carry_out(step);
+    }
+
     /// Drops every run and flies this job.
     pub fn fly_only(&self, job: impl Into<String>) -> RunId {
         let step = self.inner.queue.borrow_mut().clear();

@@ -152,3 +152,27 @@ fn a_sleeping_worker_is_started_by_the_first_task_and_starts_it_again_after_it_d
     assert_eq!(queue.cancel(2).orders, [Order::Send(ToWorker::Cancel { run: 2 })]);
     assert_eq!(queue.heard(partial()), Step::default());
 }
+
+#[test]
+fn a_task_is_told_more_and_may_rest_in_silence() {
+    let mut queue = Queue::asleep();
+    assert_eq!(queue.tell(1, vec![1.0]), Step::default());
+    let task = Work::Task(Task::Count { to: 9 });
+    assert_eq!(queue.add(task.clone()).0, 1);
+    assert_eq!(queue.tell(1, vec![1.0]), Step::default(), "its worker does not listen yet");
+    assert_eq!(queue.heard(ready()).orders, started(1, task));
+    let told = || Order::Send(ToWorker::Tell { run: 1, numbers: vec![2.0] });
+    assert_eq!(queue.tell(1, vec![2.0]).orders, [told()]);
+    assert_eq!(queue.tell(2, vec![2.0]), Step::default());
+    let rests = || FromWorker::Rests { run: 1 };
+    assert_eq!(queue.heard(rests()), Step { orders: vec![], news: vec![News::Rests { run: 1 }] });
+    for _ in 0..3 * SILENT_TICKS {
+        assert_eq!(queue.tick(), Step::default());
+    }
+    // Told more it must answer.
+    assert_eq!(queue.tell(1, vec![2.0]).orders, [told()]);
+    for _ in 1..SILENT_TICKS {
+        assert_eq!(queue.tick(), Step::default());
+    }
+    assert_eq!(queue.tick().orders, [Order::Replace]);
+}

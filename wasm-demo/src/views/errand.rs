@@ -2,10 +2,11 @@
 
 use std::cell::Cell;
 use std::rc::Rc;
+use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::protocol::RunId;
+use crate::protocol::{Film, RunId};
 use crate::queue::{Courier, News};
 use crate::task::Task;
 use crate::words::words;
@@ -15,6 +16,8 @@ use crate::words::words;
 pub struct Standing {
     /// It is under way.
     pub busy: bool,
+    /// A worker has begun it and can be told more; false again while a dead worker is replaced.
+    pub heard: bool,
     /// Share of its work that is done, 0..=1.
     pub done: f64,
     /// What is known so far or in the end, as JSON.
@@ -32,6 +35,8 @@ pub struct Standing {
 pub struct Errand {
     /// How it stands.
     pub standing: RwSignal<Standing>,
+    /// The film it shows, where it has one.
+    pub film: RwSignal<Option<Arc<Film>>>,
     inner: StoredValue<Option<Inner>, LocalStorage>,
 }
 
@@ -42,7 +47,11 @@ struct Inner {
 
 impl Default for Errand {
     fn default() -> Self {
-        Self { standing: RwSignal::new(Standing::default()), inner: StoredValue::new_local(None) }
+        Self {
+            standing: RwSignal::new(Standing::default()),
+            film: RwSignal::new(None),
+            inner: StoredValue::new_local(None),
+        }
     }
 }
 
@@ -50,6 +59,7 @@ impl Errand {
     /// Begins a task; one that is under way is dropped. What was known before goes.
     pub fn begin(&self, task: Task) {
         self.drop_run();
+        self.film.set(None);
         self.standing.set(Standing { busy: true, ..Standing::default() });
         if self.inner.with_value(Option::is_none) {
             match self.courier() {
@@ -63,6 +73,15 @@ impl Errand {
         self.inner.with_value(|inner| {
             if let Some(inner) = inner {
                 inner.run.set(inner.courier.begin(task));
+            }
+        });
+    }
+
+    /// Tells it something while it works; unheard where no worker has begun it.
+    pub fn tell(&self, numbers: Vec<f64>) {
+        self.inner.with_value(|inner| {
+            if let Some(inner) = inner {
+                inner.courier.tell(inner.run.get(), numbers);
             }
         });
     }
@@ -91,13 +110,15 @@ impl Errand {
 
     fn courier(&self) -> Result<Inner, String> {
         let run = Rc::new(Cell::new(0));
-        let (ours, standing) = (Rc::clone(&run), self.standing);
+        let (ours, standing, film) = (Rc::clone(&run), self.standing, self.film);
         let courier = Courier::asleep(move |news| {
             let this = |run: RunId| run == ours.get();
             match news {
                 News::Progress { run, done, total } if this(run) && total > 0 => {
-                    standing.update(|s| s.done = done as f64 / total as f64);
+                    standing.update(|s| (s.heard, s.done) = (true, done as f64 / total as f64));
                 }
+                News::Picture { run, film: shown, .. } if this(run) => film.set(Some(Arc::new(shown))),
+                News::Rests { run } if this(run) => standing.update(|s| (s.heard, s.busy) = (true, false)),
                 News::Partial { run, answer } if this(run) => standing.update(|s| s.answer = Some(answer)),
                 News::Answered { run, answer } if this(run) => standing.set(Standing {
                     done: 1.0,
@@ -112,7 +133,7 @@ impl Errand {
                     let message = format!("{} {message}", words().given_up);
                     standing.update(|s| (s.busy, s.refused) = (false, Some((None, message))));
                 }
-                News::Restarted { run } if this(run) => standing.update(|s| s.done = 0.0),
+                News::Restarted { run } if this(run) => standing.update(|s| (s.heard, s.done) = (false, 0.0)),
                 _ => {}
             }
         });

@@ -48,13 +48,14 @@ struct Tally {
     done: u64,
     to: u64,
     told: u64,
+    rests: bool,
 }
 
 impl LongTask for Tally {
     fn start(task: &Task) -> Result<Self, Refusal> {
         let Task::Count { to } = *task else { unreachable!("only counts are given") };
         let told = Refusal { key: Some("to".into()), message: "nothing to count".into() };
-        if to > 0 { Ok(Self { done: 0, to, told: 0 }) } else { Err(told) }
+        if to > 0 { Ok(Self { done: 0, to, told: 0, rests: false }) } else { Err(told) }
     }
 
     fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool {
@@ -80,6 +81,19 @@ impl LongTask for Tally {
 
     fn answer(&mut self) -> Result<String, Refusal> {
         Ok(format!("{}", self.done))
+    }
+
+    /// A number below 0 lets it rest, any other wakes it.
+    fn hear(&mut self, numbers: &[f64]) {
+        self.rests = numbers.iter().any(|&n| n < 0.0);
+    }
+
+    fn rests(&self) -> bool {
+        self.rests
+    }
+
+    fn film(&mut self) -> Option<Film> {
+        Some(Film { columns: 1, rows: 1, values: vec![self.done as f32], ..Film::default() })
     }
 }
 
@@ -210,4 +224,24 @@ fn a_task_is_refused_or_dropped_like_a_run() {
     let progress = |run, total| FromWorker::Progress { run, done: 0, total };
     let why = FromWorker::Refused { run: 1, key: Some("to".into()), message: "nothing to count".into() };
     assert_eq!(answers, [why, progress(2, 50), progress(3, 50), progress(4, 1_000_000)]);
+}
+
+#[test]
+fn a_task_is_heard_between_its_chunks_and_rests() {
+    let mut desk = Desk::<Count, Tally>::default();
+    let mut take = |message| {
+        let mut answers = Vec::new();
+        desk.take(message, || 0.0, |answer| answers.push(answer));
+        answers
+    };
+    let tell = |run, number| ToWorker::Tell { run, numbers: vec![number] };
+    assert_eq!(take(tell(1, 0.0)), []);
+    take(ToWorker::Start { run: 1, work: Work::Task(Task::Count { to: 100 }) });
+    assert_eq!(take(tell(2, 0.0)), [], "another run's");
+    // A word of progress is under way already.
+    assert!(matches!(take(tell(1, 0.0))[..], [FromWorker::Picture { run: 1, .. }]));
+    let rests = FromWorker::Rests { run: 1 };
+    assert_eq!(take(tell(1, -1.0)).last(), Some(&rests));
+    assert_eq!(take(tell(1, -1.0)).last(), Some(&rests));
+    assert!(matches!(take(tell(1, 1.0)).last(), Some(FromWorker::Progress { run: 1, .. })));
 }
