@@ -17,7 +17,7 @@ pub use prepare::Prepared;
 use crate::course::BATCH;
 use crate::course::{Course, Outcome};
 use crate::error::ParameterError;
-use crate::film::FilmMap;
+use crate::film::{Deposit, FilmMap};
 use crate::flight::{Batch, levels};
 use crate::job::Job;
 use crate::report::Report;
@@ -216,6 +216,17 @@ impl Run {
             self.prepared.swept(&self.part, &strokes).picture(&mut film);
         }
         Cow::Owned(film)
+    }
+
+    /// What landed so far, pass by pass in order of time, turns and flash between; together it is the film as landed.
+    pub fn deposits(&self, each: &mut dyn FnMut(&Deposit)) {
+        if self.flown == 0 {
+            return;
+        }
+        let strokes = self.prepared.strokes(&self.card);
+        let deposits = self.prepared.deposits(&self.part, &strokes);
+        let bare = self.prepared.bare_film();
+        (0..deposits.len()).for_each(|number| each(&deposits.at(number, &bare)));
     }
 
     /// The report of what has been flown so far.

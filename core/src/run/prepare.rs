@@ -11,7 +11,7 @@ use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Lay, Strokes, Swept};
+use crate::stroke::{Deposits, Lay, Strokes, Swept};
 use crate::supply::Answer;
 use crate::tally::Grid;
 
@@ -240,6 +240,13 @@ impl Prepared {
             flow: self.spray.volume_flow,
             solids: self.spray.volume_solids,
         }
+    }
+
+    /// What the counts stand for, pass by pass in order of time.
+    #[must_use]
+    pub fn deposits<'a>(&self, part: &'a PartTally, strokes: &'a Strokes) -> Deposits<'a> {
+        let times = set_up::trigger_times(strokes, &self.job.stroke);
+        Deposits::new(self.swept(part, strokes), &times)
     }
 }
 

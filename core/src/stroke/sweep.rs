@@ -4,7 +4,7 @@
 //! averages thousands of parcels. Sums of counts are exact; places between bins by linear interpolation.
 
 use super::{Pass, Strokes};
-use crate::film::FilmMap;
+use crate::film::{Face, FilmMap};
 use crate::tally::{Fates, Footprint, GROUPS, Grid};
 
 /// How a footprint lies on the part.
@@ -19,7 +19,7 @@ pub enum Lay {
 }
 
 /// Counts below and left of a place.
-struct Cumulative {
+pub(super) struct Cumulative {
     grid: Grid,
     sums: Vec<f64>,
 }
@@ -105,7 +105,7 @@ pub struct Swept<'a> {
 pub const SWEEP_STEPS: usize = GROUPS + 1;
 
 impl Swept<'_> {
-    fn table(&self, count: impl Fn(usize) -> f64) -> Cumulative {
+    pub(super) fn table(&self, count: impl Fn(usize) -> f64) -> Cumulative {
         let grid = &self.footprint.grid;
         Cumulative::new(laid_grid(grid, self.lay), |i, j| count(laid_bin(grid, self.lay, i, j)))
     }
@@ -115,11 +115,9 @@ impl Swept<'_> {
         let n = film.len();
         let total = self.fates.total().max(1) as f64;
         if step >= GROUPS {
-            let wet: Vec<f64> = self.footprint.wet().collect();
-            let table = self.table(|bin| wet[bin]);
-            lay_down(&table, self.lay, self.strokes, self.flow / total, film, |film, cell, h| {
-                film.wet[cell] += h
-            });
+            let table = self.wet_table();
+            let (face, wet) = (film.face().clone(), &mut film.wet);
+            lay_down(&table, self.lay, self.strokes, self.flow / total, &face, |cell, h| wet[cell] += h);
             return;
         }
         let counts = self.footprint.group(step);
@@ -127,9 +125,11 @@ impl Swept<'_> {
         let flown = self.fates.group_total(step) as f64;
         let scale = self.flow * self.solids / flown.max(1.0);
         let share = flown / total;
-        lay_down(&table, self.lay, self.strokes, scale, film, |film, cell, h| {
-            film.groups[step * n + cell] += h;
-            film.dry[cell] += h * share;
+        let face = film.face().clone();
+        let (groups, dry) = (&mut film.groups, &mut film.dry);
+        lay_down(&table, self.lay, self.strokes, scale, &face, |cell, h| {
+            groups[step * n + cell] += h;
+            dry[cell] += h * share;
         });
     }
 
@@ -140,34 +140,46 @@ impl Swept<'_> {
 
     /// Dry film alone, all groups at once: for pictures under way.
     pub fn picture(&self, film: &mut FilmMap) {
-        let n = self.footprint.grid.len();
-        let mut counts = vec![0u32; n];
+        let table = self.solids_table();
+        let scale = self.flow * self.solids / self.fates.total().max(1) as f64;
+        let (face, dry) = (film.face().clone(), &mut film.dry);
+        lay_down(&table, self.lay, self.strokes, scale, &face, |cell, h| dry[cell] += h);
+    }
+
+    /// Parcels of all groups.
+    pub(super) fn solids_table(&self) -> Cumulative {
+        let mut counts = vec![0u32; self.footprint.grid.len()];
         for group in 0..GROUPS {
             for (sum, &count) in counts.iter_mut().zip(self.footprint.group(group)) {
                 *sum += count;
             }
         }
-        let table = self.table(|bin| f64::from(counts[bin]));
-        let scale = self.flow * self.solids / self.fates.total().max(1) as f64;
-        lay_down(&table, self.lay, self.strokes, scale, film, |film, cell, h| film.dry[cell] += h);
+        self.table(|bin| f64::from(counts[bin]))
+    }
+
+    /// Wet volume, in parcels.
+    pub(super) fn wet_table(&self) -> Cumulative {
+        let wet: Vec<f64> = self.footprint.wet().collect();
+        self.table(|bin| wet[bin])
     }
 }
 
-fn lay_down(
+/// What strokes leave on each cell of a face, cell by cell.
+pub(super) fn lay_down(
     table: &Cumulative,
     lay: Lay,
     strokes: &Strokes,
     scale: f64,
-    film: &mut FilmMap,
-    mut add: impl FnMut(&mut FilmMap, usize, f64),
+    face: &Face,
+    mut add: impl FnMut(usize, f64),
 ) {
-    let (dx, dy) = (film.face().cell_x, film.face().cell_y);
-    let (x0, y0) = (-0.5 * dx * film.face().nx as f64, -0.5 * dy * film.face().ny as f64);
+    let (dx, dy) = (face.cell_x, face.cell_y);
+    let (x0, y0) = (-0.5 * dx * face.nx as f64, -0.5 * dy * face.ny as f64);
     // Round a tube a cell's y is an angle.
-    let angle = core::f64::consts::TAU / film.face().ny as f64;
-    for j in 0..film.face().ny {
-        for i in 0..film.face().nx {
-            let cell = j * film.face().nx + i;
+    let angle = core::f64::consts::TAU / face.ny as f64;
+    for j in 0..face.ny {
+        for i in 0..face.nx {
+            let cell = j * face.nx + i;
             let x = x0 + dx * (i as f64 + 0.5);
             let rows = match lay {
                 Lay::Round => [
@@ -185,7 +197,7 @@ fn lay_down(
                     sum * scale * f64::from(*coats) / (speed * dy)
                 }
             };
-            add(film, cell, thickness);
+            add(cell, thickness);
         }
     }
 }

@@ -3,6 +3,7 @@
 mod balance;
 mod bits;
 mod compare;
+mod deposits;
 mod digest;
 mod direct;
 mod ends;
