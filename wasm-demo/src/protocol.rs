@@ -134,10 +134,15 @@ pub struct Film {
     pub values: Vec<f32>,
     /// Droplets of the snapshot.
     pub droplets: u32,
-    /// Four numbers each: where it hangs along the gun's axis [m] (infinite: gone by) and across it [m], where it
-    /// ends across [m], 1 lands or 0.
+    /// [`Film::NUMBERS`] each: where it hangs along the gun's axis [m] (infinite: gone by), across it along the fan's long
+    /// and short axes [m], where it ends along the long one [m], 1 lands or 0.
     #[serde(skip)]
     pub ends: Vec<f32>,
+}
+
+impl Film {
+    /// Numbers for each droplet of the snapshot.
+    pub const NUMBERS: usize = 5;
 }
 
 /// Bytes that are no message.
@@ -215,7 +220,7 @@ impl FromWorker {
             _ => &mut nothing,
         };
         let cells = u64::from(film.columns) * u64::from(film.rows);
-        let numbers = cells.checked_add(4 * u64::from(film.droplets));
+        let numbers = cells.checked_add(Film::NUMBERS as u64 * u64::from(film.droplets));
         if numbers.and_then(|n| n.checked_mul(4)) != Some(rest.len() as u64) {
             return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
         }
@@ -254,7 +259,7 @@ mod tests {
             rows: 2,
             values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0],
             droplets: 1,
-            ends: vec![0.2, -0.03, -0.04, 1.0],
+            ends: vec![0.2, -0.03, 0.01, -0.04, 1.0],
         }
     }
 
@@ -295,7 +300,7 @@ mod tests {
         longer.push(0);
         assert!(matches!(
             FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 41 })
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 45 })
         ));
     }
 

@@ -3,6 +3,7 @@
 mod card;
 mod card_map;
 mod direct;
+mod faces;
 mod part_tally;
 mod pieces;
 mod prepare;
@@ -10,6 +11,7 @@ mod prepare;
 pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};
 pub use card_map::{CardMap, MAP_CELL, MAP_CELLS};
 pub use direct::direct_film;
+pub use faces::faces;
 pub use part_tally::PartTally;
 pub use prepare::Prepared;
 

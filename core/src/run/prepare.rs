@@ -1,10 +1,11 @@
 //! From a job to what can be flown, and from counts to the film on its part.
 
-use super::{CardTally, PartTally};
+use super::faces::cells_round;
+use super::{CardTally, PartTally, faces};
 use crate::course::{Course, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
 use crate::emission::Emission;
 use crate::error::ParameterError;
-use crate::film::{Face, FilmMap, Place};
+use crate::film::FilmMap;
 use crate::gun::{GunSetting, State, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 use crate::report::pattern_sizes;
@@ -19,14 +20,8 @@ use crate::tally::Grid;
 const BIN: f64 = 2e-3;
 /// Half of a footprint [m].
 const HALF: f64 = 0.5;
-/// Cell of the film under passes, and under a burst [m].
-const CELL: f64 = 5e-3;
-const BURST_CELL: f64 = 2e-3;
 /// Place along the fan where a push is at its mean over a balanced fan: s^2 = 1/6 [share of half fan].
 const BALANCED: f64 = 0.408_248_290_463_863;
-/// Largest arc of a cell round a tube [m].
-const ARC: f64 = 6e-3;
-
 /// Cap pressure below which the air carries no spray: paint dribbles [Pa gauge]. Ours: a fifth of the least inlet pressure a job
 /// may name.
 const DRIBBLE: f64 = 2e3;
@@ -176,29 +171,7 @@ impl Prepared {
     /// A bare film on the part.
     #[must_use]
     pub fn bare_film(&self) -> FilmMap {
-        let cell = if self.job.stroke.burst.is_some() { BURST_CELL } else { CELL };
-        let count = |length: f64| ((length / cell - 1e-9).ceil().max(1.0)) as usize;
-        let face = |nx, ny, [width, height]: [f64; 2], closed, radius| Face {
-            name: String::new(),
-            first: 0,
-            nx,
-            ny,
-            cell_x: width / nx as f64,
-            cell_y: height / ny as f64,
-            closed,
-            place: Place::leaning(self.job.lean, radius),
-        };
-        let face = match self.job.part {
-            PartShape::Panel { width, height } => {
-                let (nx, ny) = (count(width), count(height));
-                face(nx, ny, [width, height], false, 0.0)
-            }
-            PartShape::Tube { diameter, length } => {
-                let (nx, ny) = (count(length), cells_round(diameter));
-                face(nx, ny, [length, core::f64::consts::PI * diameter], true, 0.5 * diameter)
-            }
-        };
-        FilmMap::over(vec![face])
+        FilmMap::over(faces(&self.job))
     }
 
     /// Strokes, once the card has told the fan's size.
@@ -268,10 +241,4 @@ fn quarters(job: &Job) -> Result<u32, ParameterError> {
 
 fn quarter_turn(quarters: u32) -> f64 {
     f64::from(quarters) * core::f64::consts::FRAC_PI_2
-}
-
-/// Cells round a tube: a multiple of 24, so that sides fall on cells.
-fn cells_round(diameter: f64) -> usize {
-    let arcs = core::f64::consts::PI * diameter / (24.0 * ARC);
-    24 * (arcs.ceil().max(1.0) as usize)
 }

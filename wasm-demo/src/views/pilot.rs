@@ -23,8 +23,14 @@ fn mark(name: &str, value: &str) {
 }
 
 fn ends(film: &Film) -> Arc<[DropletEnd]> {
-    let end = |e: &[f32]| DropletEnd { along: e[0], across: e[1], end_across: e[2], landed: e[3] > 0.5 };
-    film.ends.chunks_exact(4).map(end).collect()
+    let end = |e: &[f32]| DropletEnd {
+        along: e[0],
+        across: e[1],
+        sideways: e[2],
+        end_across: e[3],
+        landed: e[4] > 0.5,
+    };
+    film.ends.chunks_exact(Film::NUMBERS).map(end).collect()
 }
 
 /// Starts the worker and follows the desk. Call once.

@@ -31,8 +31,8 @@ impl Flying {
         let distance = prepared.job.stroke.distance;
         let specks = prepared.course.snapshot_piece(levels()[0], range, DRAWN, distance);
         self.ends.extend(specks.iter().flat_map(|s| {
-            let [_, across, along] = s.position.map_or([f64::INFINITY; 3], Into::into);
-            [along, across, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
+            let [sideways, across, along] = s.position.map_or([f64::INFINITY; 3], Into::into);
+            [along, across, sideways, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
         }));
     }
 
@@ -80,7 +80,7 @@ impl Flight for Flying {
             columns: columns as u32,
             rows: rows as u32,
             values: values.collect(),
-            droplets: (self.ends.len() / 4) as u32,
+            droplets: (self.ends.len() / Film::NUMBERS) as u32,
             ends: self.ends.clone(),
         }
     }

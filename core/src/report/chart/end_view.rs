@@ -13,6 +13,8 @@ pub struct DropletEnd {
     pub along: f32,
     /// Across it, along the fan's long axis [m].
     pub across: f32,
+    /// Across it, along the fan's short axis [m].
+    pub sideways: f32,
     /// Where it ends, across [m].
     pub end_across: f32,
     /// It lands on the part.
@@ -21,9 +23,9 @@ pub struct DropletEnd {
 
 impl From<&Speck> for DropletEnd {
     fn from(speck: &Speck) -> Self {
-        let gone = (f32::INFINITY, f32::INFINITY);
-        let (along, across) = speck.position.map_or(gone, |p| (p[2] as f32, p[1] as f32));
-        Self { along, across, end_across: speck.end[1] as f32, landed: speck.lands }
+        let [sideways, across, along] =
+            speck.position.map_or([f64::INFINITY; 3], Into::into).map(|v| v as f32);
+        Self { along, across, sideways, end_across: speck.end[1] as f32, landed: speck.lands }
     }
 }
 
@@ -168,8 +170,8 @@ mod tests {
     #[test]
     fn one_scale_for_tube_and_fan() {
         let drops = [
-            DropletEnd { along: 0.2, across: 0.0, end_across: 0.0, landed: true },
-            DropletEnd { along: 0.2, across: 0.09, end_across: 0.09, landed: false },
+            DropletEnd { along: 0.2, across: 0.0, sideways: 0.0, end_across: 0.0, landed: true },
+            DropletEnd { along: 0.2, across: 0.09, sideways: 0.0, end_across: 0.09, landed: false },
         ];
         let view = EndView {
             distance: 0.2,
