@@ -8,4 +8,4 @@ mod unevenness;
 pub use deposit::Deposit;
 pub use face::{Face, Place};
 pub use map::FilmMap;
-pub use unevenness::{Evenness, evenness};
+pub use unevenness::{Evenness, evenness, squares};

@@ -18,9 +18,9 @@ pub struct Evenness {
     pub square: f64,
 }
 
-/// Evenness of a film; none where nothing landed.
+/// Square of the standard deviation over the mean, of all groups and without one of them [-]; none where nothing landed.
 #[must_use]
-pub fn evenness(film: &FilmMap) -> Option<Evenness> {
+pub fn squares(film: &FilmMap) -> Option<(f64, [f64; GROUPS])> {
     let n = film.len();
     if n == 0 {
         return None;
@@ -61,10 +61,21 @@ pub fn evenness(film: &FilmMap) -> Option<Evenness> {
         (mean > 0.0).then(|| (product - mean) / mean)
     };
     let all = square(None)?;
+    let mut without = [0.0; GROUPS];
+    for (g, value) in without.iter_mut().enumerate() {
+        *value = square(Some(g))?;
+    }
+    Some((all, without))
+}
+
+/// Evenness of a film; none where nothing landed.
+#[must_use]
+pub fn evenness(film: &FilmMap) -> Option<Evenness> {
+    let (all, without) = squares(film)?;
     let count = GROUPS as f64;
     let mut spread = 0.0;
-    for g in 0..GROUPS {
-        let difference = square(Some(g))? - all;
+    for one in without {
+        let difference = one - all;
         spread += difference * difference;
     }
     let square_error = (spread * (count - 1.0) / count).sqrt();

@@ -37,6 +37,7 @@ pub struct Run {
     card: CardTally,
     part: PartTally,
     card_flown: u64,
+    card_total: u64,
     flown: u64,
     total: u64,
     next_look: u64,
@@ -61,6 +62,15 @@ impl Run {
     /// # Errors
     /// As [`Run::new`].
     pub fn at_level(job: Job, level: Level) -> Result<Self, ParameterError> {
+        Self::with_card(job, CARD_DROPLETS, level)
+    }
+
+    /// The same with another number of droplets to the large card than [`CARD_DROPLETS`]: for runs that are only held
+    /// against each other. With none there is no pattern, and on a panel no fan height to space passes by.
+    ///
+    /// # Errors
+    /// As [`Run::new`].
+    pub fn with_card(job: Job, card_droplets: u64, level: Level) -> Result<Self, ParameterError> {
         let prepared = Prepared::new(job)?;
         let part = PartTally::new(prepared.grid());
         let total = prepared.job.run.droplets;
@@ -70,6 +80,7 @@ impl Run {
             card: CardTally::default(),
             part,
             card_flown: 0,
+            card_total: card_droplets,
             flown: 0,
             total,
             next_look: FIRST_LOOK,
@@ -103,7 +114,7 @@ impl Run {
 
     /// Flies at most `most` droplets to the card; how many of them are left.
     fn fly_card(&mut self, most: u64) -> u64 {
-        let next = CARD_DROPLETS.min(self.card_flown.saturating_add(most)).max(self.card_flown);
+        let next = self.card_total.min(self.card_flown.saturating_add(most)).max(self.card_flown);
         let left = most - (next - self.card_flown);
         let card = &mut self.card;
         self.prepared.card.fly(self.level, self.card_flown, next, &mut self.batch, |o| card.count(o));
@@ -139,7 +150,7 @@ impl Run {
     }
 
     fn is_flown(&self) -> bool {
-        self.card_flown >= CARD_DROPLETS && self.flown >= self.total
+        self.card_flown >= self.card_total && self.flown >= self.total
     }
 
     fn stop_before(&self, wanted: u64) -> u64 {
@@ -162,10 +173,25 @@ impl Run {
         }
     }
 
+    /// Lays what was flown along the strokes of another job; false, and nothing is changed, where that job needs droplets of
+    /// its own (another gun, paint, part, distance or seed). The film is bare again: [`Run::advance`] lays it.
+    ///
+    /// # Errors
+    /// As [`Run::new`].
+    pub fn relay(&mut self, job: Job) -> Result<bool, ParameterError> {
+        let next = Prepared::new(job)?;
+        let same = self.prepared.flies_like(&next);
+        if same {
+            self.laid = (next.bare_film(), 0);
+            self.prepared = next;
+        }
+        Ok(same)
+    }
+
     /// Droplets flown and wanted, the card's included.
     #[must_use]
     pub fn progress(&self) -> (u64, u64) {
-        (self.card_flown + self.flown, CARD_DROPLETS + self.total)
+        (self.card_flown + self.flown, self.card_total + self.total)
     }
 
     /// All droplets are flown and the film is laid.

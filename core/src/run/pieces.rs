@@ -1,6 +1,6 @@
 //! A run flown piece by piece on all threads, so that one can say how far it is.
 
-use super::{CARD_DROPLETS, CardTally, PartTally, Run, Tally, fly_all};
+use super::{CardTally, PartTally, Run, Tally, fly_all};
 use crate::stroke::SWEEP_STEPS;
 
 impl Run {
@@ -8,8 +8,8 @@ impl Run {
     /// run. True when it is complete. The digits are those of every other slicing.
     pub fn advance_on_all_threads(&mut self, most: u64) -> bool {
         let mut left = most;
-        if self.card_flown < CARD_DROPLETS {
-            let next = CARD_DROPLETS.min(self.card_flown.saturating_add(left));
+        if self.card_flown < self.card_total {
+            let next = self.card_total.min(self.card_flown.saturating_add(left));
             left -= next - self.card_flown;
             let tally = fly_all(&self.prepared.card, self.level, self.card_flown, next, CardTally::default);
             self.card.merge(&tally);

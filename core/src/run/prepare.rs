@@ -154,6 +154,21 @@ impl Prepared {
         matches!(self.job.part, PartShape::Panel { .. }) && self.job.stroke.burst.is_none()
     }
 
+    /// Whether the droplets of another job would fly as this one's do: it differs in nothing but where the gun goes.
+    #[must_use]
+    pub fn flies_like(&self, other: &Self) -> bool {
+        let (a, b) = (&self.job, &other.job);
+        let (s, t) = (&a.stroke, &b.stroke);
+        // Gravity pulls along the spray where a leaning tube is sprayed from one side alone.
+        let pull = |job: &Job| matches!(job.part, PartShape::Tube { .. }) && job.stroke.sides <= 1;
+        let level = crate::math::cos(a.lean).abs() < 1e-9;
+        (&a.kit, &a.gun, &a.paint, &a.booth, &a.part) == (&b.kit, &b.gun, &b.paint, &b.booth, &b.part)
+            && a.lean == b.lean
+            && (a.run.seed, a.run.droplets) == (b.run.seed, b.run.droplets)
+            && (s.distance, s.fan_axis, s.burst) == (t.distance, t.fan_axis, t.burst)
+            && (level || pull(a) == pull(b))
+    }
+
     /// Bins of the footprint.
     #[must_use]
     pub fn grid(&self) -> Grid {

@@ -13,5 +13,6 @@ mod golden;
 mod kits;
 mod patterns;
 mod random_jobs;
+mod relay;
 mod replay;
 mod step;
