@@ -4,7 +4,7 @@
 //! dynamics; Sutherland's formula for viscosity (from memory, 1.813e-5 Pa s at 20 C); Magnus form for water vapour
 //! (from memory, 0.3 % between 0 and 40 C).
 
-use crate::math::{exp, pow};
+use crate::math::{exp, ln, pow};
 
 /// Gas constant of dry air [J/(kg K)].
 pub const GAS_CONSTANT: f64 = 287.058;
@@ -51,6 +51,19 @@ pub fn conductivity(temperature: f64) -> f64 {
 pub fn water_saturation(temperature: f64) -> f64 {
     let c = temperature - 273.15;
     611.2 * exp(17.62 * c / (243.12 + c))
+}
+
+/// Dew point [K] of air at a temperature [K] and a relative humidity 0..=1: where its vapour saturates, Magnus turned round.
+///
+/// Range 0-50 C, within 0.1 C of the tables; below 0 C over water, not ice. None for air without vapour.
+#[must_use]
+pub fn dew_point(temperature: f64, humidity: f64) -> Option<f64> {
+    let c = temperature - 273.15;
+    if !(humidity > 0.0 && humidity <= 1.0 && c > -60.0) {
+        return None;
+    }
+    let ratio = ln(humidity) + 17.62 * c / (243.12 + c);
+    Some(273.15 + 243.12 * ratio / (17.62 - ratio))
 }
 
 /// A jet leaving an orifice into still air, expanded to its pressure.
@@ -125,6 +138,18 @@ mod tests {
             last = m;
         }
         assert_eq!(at(ROOM_PRESSURE), 0.0);
+    }
+
+    #[test]
+    fn the_dew_point_is_where_the_vapour_saturates() {
+        for (c, humidity) in [(0.0, 0.5), (20.0, 0.5), (20.0, 1.0), (35.0, 0.05), (50.0, 0.9)] {
+            let t = 273.15 + c;
+            let dew = dew_point(t, humidity).expect("there is vapour");
+            assert!((water_saturation(dew) / (humidity * water_saturation(t)) - 1.0).abs() < 1e-12);
+            assert!(dew <= t + 1e-9);
+        }
+        assert!(dew_point(293.15, 0.0).is_none() && dew_point(f64::NAN, 0.5).is_none());
+        assert!(dew_point(293.15, f64::NAN).is_none() && dew_point(293.15, 1.5).is_none());
     }
 
     #[test]

@@ -17,6 +17,7 @@ pub mod flight;
 pub mod flow_cup;
 pub mod gun;
 pub mod job;
+pub mod judge;
 pub mod lanes;
 pub mod math;
 pub mod normal;

@@ -115,6 +115,8 @@ impl PaintData {
             cup_seconds: data.cup_seconds,
             coats: data.coats,
             flash: data.flash,
+            temperature: crate::air::TWENTY_C,
+            recoat_within: None,
             pot_life: data.pot_life,
             dry_film_total: [self.dry_film_low.value * coats, self.dry_film_high.value * coats],
         }

@@ -3,7 +3,7 @@
 use super::document::Document;
 use super::error::JobError;
 use super::{
-    Booth, Compare, FanAxis, Job, PartShape, RunSetting, SpecBand, StrokePlan, measured, mixing, paint_patch,
+    Booth, Compare, FanAxis, Job, PartShape, RunSetting, StrokePlan, judging, measured, mixing, paint_patch,
     patch, sheet_window, supply_patch,
 };
 
@@ -25,6 +25,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         let allowed = "0, 90, 180, 270 or 360 deg before a tube";
         return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on the tube", allowed));
     }
+    let judging = judging::judging(doc, &part, &mut notes)?;
     let card = measured::readings(doc, &kit)?;
     let booth = Booth {
         temperature: doc.number("booth.temperature").unwrap_or(ROOM),
@@ -43,11 +44,13 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         recipe,
         sheet,
         mixing: mixing::mixing(doc),
+        part_temperature: doc.number("part.temperature").unwrap_or(booth.temperature),
         booth,
         part,
         lean: lean(doc)?,
         stroke,
-        spec: spec(doc)?,
+        spec: judging::spec(doc)?,
+        judging,
         card,
         compare: Compare {
             kits: doc.kits("compare.kits").unwrap_or_default().to_vec(),
@@ -148,14 +151,4 @@ fn stroke(
         flash: doc.number("stroke.flash").unwrap_or(flash),
         burst,
     })
-}
-
-fn spec(doc: &Document<'_>) -> Result<Option<SpecBand>, JobError> {
-    match doc.band("spec.dry_film") {
-        Some([low, high]) => {
-            Ok(Some(SpecBand { low, high, per_coat: doc.word("spec.per") != Some("total") }))
-        }
-        None if doc.has("spec.per") => Err(doc.missing("spec.dry_film")),
-        None => Ok(None),
-    }
 }

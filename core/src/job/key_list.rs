@@ -1,5 +1,6 @@
 //! The keys of the job file, in the order of the file.
 
+use super::judging::Method;
 use super::keys::{Key, Kind};
 use crate::gun::Fault;
 use crate::units::Quantity;
@@ -140,6 +141,8 @@ pub const KEYS: &[Key] = &[
     key("paint.sheet.flash", q(Time), ("0 s", "72 h"), PAINT, "data sheet: time between coats"),
     key("paint.sheet.dry_film_total", Band(Film), ("1 um", "2000 um"), "the coats' together", "data sheet: dry film of all coats together, instead of paint.dry_film_per_coat"),
     key("paint.sheet.pot_life", q(Time), ("1 min", "72 h"), PAINT, "data sheet: time in which mixed paint must be sprayed; two-pack paints only"),
+    key("paint.sheet.temperature", q(Temperature), ("5 C", "45 C"), "20 C", "data sheet: temperature that its flash is of"),
+    key("paint.sheet.recoat_within", q(Time), ("1 min", "2160 h"), "none", "data sheet: latest time for the next coat without sanding"),
 
     key("mix.parts", Count, ("1", "10000"), "1", "parts like this one to be painted"),
     key("mix.reserve", Share, UNIT_SHARE, "10 %", "paint kept in reserve, share of all the rest"),
@@ -155,6 +158,7 @@ pub const KEYS: &[Key] = &[
     key("part.tube.length", q(Length), ("20 mm", "6 m"), "exactly one of panel, tube", "tube: length; strokes run along it"),
     key("part.stands", Choice(&["upright", "flat", "overhead"]), NONE, "\"upright\"", "how the part's face stands"),
     key("part.lean", q(Angle), ("0 deg", "180 deg"), "from part.stands", "face against level, instead of stands: 0 flat, 90 upright, 180 overhead"),
+    key("part.temperature", q(Temperature), ("-10 C", "60 C"), "the booth's", "surface of the part: is it clear of the dew point, and how fast the film flashes"),
 
     key("stroke.distance", q(Length), ("50 mm", "600 mm"), "required", "fluid tip to the part's nearest face"),
     key("stroke.speed", q(Speed), ("10 mm/s", "3000 mm/s"), "required without burst", "speed of the gun along the stroke"),
@@ -169,6 +173,11 @@ pub const KEYS: &[Key] = &[
 
     key("spec.dry_film", Band(Film), ("1 um", "2000 um"), "none", "dry film wanted, lowest and highest"),
     key("spec.per", Choice(&["coat", "total"]), NONE, "\"coat\"", "whether the band is for each coat or for all together"),
+    key("spec.judge", Choice(&Method::WORDS), NONE, "\"band\"", "how the dry film is judged: share of the area in the band, SSPC-PA 2, its appendix for test panels, ISO 19840"),
+    key("spec.right_on", Share, ("0.5", "1"), "0.9", "band: share of the area that must be right; ours, no standard"),
+    key("spec.level", Count, ("1", "5"), "3", "SSPC-PA 2: restriction level, 1 the strictest"),
+    key("spec.rule", Choice(&["80-20", "90-10"]), NONE, "\"80-20\"", "ISO 19840: its own rule, or 90/10 as for ships' ballast tanks"),
+    key("spec.profile_correction", q(Film), ("0 um", "100 um"), "0 um", "ISO 19840: taken off every reading for the profile under the film; 0 on smooth parts, 25 um on blasted steel of unknown profile"),
 
     key("card.distance", q(Length), ("50 mm", "600 mm"), "stroke.distance", "measured card: fluid tip to the card"),
     key("card.fan_height", q(Length), ("10 mm", "1 m"), "none", "measured fan height: between the lines where the film is a tenth of its thickest, where the speckle starts"),

@@ -5,6 +5,7 @@ mod catalogue_ids;
 mod document;
 mod edit;
 mod error;
+mod judging;
 mod key_list;
 mod keys;
 mod kit_list;
@@ -25,6 +26,7 @@ use crate::supply::Supply;
 
 pub use edit::{as_written, with_key, without_key};
 pub use error::JobError;
+pub use judging::{Judging, Method};
 pub use key_list::KEYS;
 pub use keys::{Key, Kind};
 pub use mixing::{Mixing, Origin};
@@ -61,12 +63,16 @@ pub struct Job {
     pub booth: Booth,
     /// What is painted.
     pub part: PartShape,
+    /// Surface of the part before it is painted [K].
+    pub part_temperature: f64,
     /// Lean of the part's face against level [rad]: 0 flat, pi/2 upright, pi overhead.
     pub lean: f64,
     /// Strokes.
     pub stroke: StrokePlan,
     /// Film wanted.
     pub spec: Option<SpecBand>,
+    /// How it is judged.
+    pub judging: Judging,
     /// What was measured on a card sprayed with this gun; may be empty.
     pub card: Vec<Reading>,
     /// Kits to set beside this gun, and the prices that go with them.

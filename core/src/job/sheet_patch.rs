@@ -18,6 +18,18 @@ pub(super) fn sheet(doc: &Document<'_>, recipe: &Recipe, paint: &mut Paint) -> R
     if let Some(flash) = doc.number("paint.sheet.flash") {
         sheet.flash = flash;
     }
+    if let Some(temperature) = doc.number("paint.sheet.temperature") {
+        sheet.temperature = temperature;
+    }
+    sheet.recoat_within = doc.number("paint.sheet.recoat_within");
+    if sheet.recoat_within.is_some_and(|latest| latest <= sheet.flash) {
+        let allowed = format!("longer than the flash of {} s", sheet.flash);
+        return Err(doc.refuse(
+            "paint.sheet.recoat_within",
+            "the next coat's latest time is before its earliest",
+            &allowed,
+        ));
+    }
     cup(doc, &mut sheet)?;
     if let Some(life) = doc.number("paint.sheet.pot_life") {
         if recipe.hardener.is_none() {

@@ -50,6 +50,10 @@ pub struct Sheet {
     pub coats: u32,
     /// Time between coats [s].
     pub flash: f64,
+    /// Temperature that `flash` is of [K].
+    pub temperature: f64,
+    /// Latest time for the next coat without sanding [s]; none where the sheet does not say.
+    pub recoat_within: Option<f64>,
     /// Time in which the mixed paint must be sprayed [s]; none for one-pack paints.
     pub pot_life: Option<f64>,
     /// Dry film of all coats together, lowest and highest [m].

@@ -8,12 +8,12 @@ use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
 use super::naming::Pattern;
 use super::pattern::pattern_sizes;
-use super::shares::{Ends, ends};
 use super::supply::SupplyFigures;
 use crate::error::ParameterError;
 use crate::film::evenness;
 use crate::gun::Warning;
 use crate::job::Job;
+use crate::judge::{Ends, Film, ends, judge};
 use crate::run::Run;
 use crate::set_up::Model;
 use crate::tally::{Fate, GROUPS, standard_error};
@@ -130,6 +130,11 @@ impl Report {
                 round_up(droplets)
             )),
         }
+        // A comb meets the last coat alone.
+        let coats = if job.stroke.burst.is_some() { 1.0 } else { f64::from(job.stroke.coats.max(1)) };
+        let last_wet: Vec<f64> = film.wet.iter().map(|wet| wet / coats).collect();
+        let judged = Film { landed: &film, dry: &film.dry, last_wet: &last_wet, droplets: run.flown() };
+        let judgement = judge(judged, job);
         let cv_percent = evenness(&film)
             .filter(|_| counted)
             .map(|e| Counted { value: e.cv * 100.0, standard_error: e.standard_error * 100.0 });
@@ -146,6 +151,9 @@ impl Report {
             error("film.dry_um.mean", Some(dry_error * 1e6));
             error("film.wet_um.mean", Some(dry_error * wet_over_dry * 1e6));
             error("film.cv_percent.value", cv_percent.map(|e| e.standard_error));
+            for (path, value) in judgement.counting_errors() {
+                error(path, Some(value));
+            }
             error("paint.on_part_ml", Some(landed_error * sprayed * 1e6));
             error("paint.lost_ml", Some(landed_error * sprayed * 1e6));
             let cell = film.cell_error() * 1e6;
@@ -207,6 +215,7 @@ impl Report {
                 cv_percent,
                 in_band_percent: in_band,
             },
+            judgement,
             paint: PaintFigures {
                 sprayed_ml: sprayed * 1e6,
                 on_part_ml: sprayed * landed * 1e6,

@@ -3,6 +3,7 @@
 use super::mix::MixFigures;
 use super::supply::SupplyFigures;
 use crate::error::ParameterError;
+use crate::judge::Judgement;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -33,6 +34,8 @@ pub struct Report {
     pub pattern: Option<PatternFigures>,
     /// Film over the area meant to be painted.
     pub film: FilmFigures,
+    /// Is the film what was wanted, and when may the next coat go on.
+    pub judgement: Judgement,
     /// Paint and time.
     pub paint: PaintFigures,
     /// How much to mix; where the job asks by a key of [mix].

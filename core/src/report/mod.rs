@@ -13,10 +13,10 @@ mod model_range;
 mod naming;
 mod pattern;
 mod reading;
-mod shares;
 mod supply;
 mod words;
 
+pub use crate::judge::wanted;
 pub use figures::{
     Counted, Efficiency, Evenness, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
     SprayFigures, Spread,
@@ -28,6 +28,5 @@ pub use model_range::landed_ratio;
 pub use naming::{Pattern, PatternKind};
 pub use pattern::{PatternSizes, pattern_sizes};
 pub use reading::Reading;
-pub use shares::wanted;
 pub use supply::SupplyFigures;
 pub use words::words;

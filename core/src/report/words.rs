@@ -1,8 +1,9 @@
 //! The report in a few lines of words and units, the answer first.
 
-use super::shares::wanted;
 use super::{Efficiency, FateShares, MixFigures, Report, Spread, SupplyFigures};
 use crate::job::Job;
+use crate::judge::{wanted, words as judged};
+use crate::units::System;
 
 /// The report as one reads it at a terminal.
 #[must_use]
@@ -29,6 +30,8 @@ pub fn words(report: &Report, job: &Job) -> String {
         lines.push(named("", &format!("standard deviation {value} % of the mean, counting error {error} %")));
     }
     lines.push(named("wet film", &spread(report.film.wet_um)));
+    let judged = judged::lines(&report.judgement, System::Metric);
+    lines.extend(judged.iter().enumerate().map(|(i, line)| named(if i == 0 { "judged" } else { "" }, line)));
     if let Some(p) = report.pattern {
         let size = format!("{:.0} mm x {:.0} mm on a flat card at this distance", p.length_mm, p.width_mm);
         lines.push(named("pattern", &format!("{}, {size}", p.kind)));

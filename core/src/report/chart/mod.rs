@@ -50,5 +50,5 @@ pub fn field(film: &FilmMap) -> Option<Field> {
 /// The film wanted of a whole job.
 #[must_use]
 pub fn wanted(job: &Job) -> Option<Wanted> {
-    super::shares::wanted(job).map(|(low, high)| Wanted { low, high })
+    crate::judge::wanted(job).map(|(low, high)| Wanted { low, high })
 }
