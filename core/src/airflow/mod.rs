@@ -6,10 +6,12 @@ mod fan_jet;
 mod panel;
 #[cfg(test)]
 mod tests;
+mod tilted;
 mod tube;
 
 pub use fan_jet::{FanJet, JetSpec, SPREAD, Section};
 pub use panel::PanelFlow;
+pub use tilted::TiltedFlow;
 pub use tube::TubeFlow;
 
 use crate::lanes::Lanes;

@@ -119,3 +119,48 @@ fn a_tube_beside_the_axis_leaves_the_residual_that_is_told() {
         assert!(worst < told && worst > 0.1 * told, "offset {offset}: {worst:e}, {told:e}");
     }
 }
+
+/// A unit normal tilted off the gun's axis by two angles [degrees].
+fn normal(heel: f64, swing: f64) -> [f64; 3] {
+    crate::stroke::Frame::tilted(heel.to_radians(), swing.to_radians()).of(-glam::DVec3::Z).to_array()
+}
+
+#[test]
+fn tilted_field_is_divergence_free_and_closed() {
+    for slope in [0.0, 0.2, 0.45] {
+        for (heel, swing) in [(24.0, 0.0), (0.0, -24.0), (30.0, 20.0), (-45.0, 0.0)] {
+            let (jet, n) = (jet(0.0, slope), normal(heel, swing));
+            let flow = TiltedFlow::new(jet, 0.18, n).expect("a tilted panel");
+            let gap = |p: [f64; 3]| 0.18 - (n[0] * p[0] + n[1] * p[1] + n[2] * p[2]);
+            let worst = worst_divergence(&flow, &jet, 0.3, |p| gap(p) > 1e-4);
+            assert!(worst < 1e-6, "slope {slope}, tilt {heel} {swing}: {worst:e}");
+            // On the face: the foot, and ways along it.
+            let foot = n.map(|c| c * 0.18);
+            let right = glam::DVec3::from(n).cross(glam::DVec3::Y).normalize();
+            let up = glam::DVec3::from(n).cross(right);
+            for i in -8..=8 {
+                for j in -8..=8 {
+                    let at =
+                        glam::DVec3::from(foot) + right * (0.02 * f64::from(i)) + up * (0.02 * f64::from(j));
+                    let u = flow.at(at.to_array()).velocity;
+                    let through = u[0] * n[0] + u[1] * n[1] + u[2] * n[2];
+                    assert!(through.abs() < 1e-9 * jet.section(0.18).centre, "{through:e} at {at}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_face_square_on_gives_the_panels_field() {
+    let jet = jet(0.0, 0.45);
+    let tilted = TiltedFlow::new(jet, 0.2, [0.0, 0.0, 1.0]).expect("a face");
+    let panel = PanelFlow::new(jet, 0.2).expect("a panel");
+    for (x, y, z) in [(0.0, 0.0, 0.1), (0.01, 0.05, 0.15), (-0.03, 0.08, 0.19), (0.2, -0.2, 0.199)] {
+        let (a, b) = (tilted.at([x, y, z]), panel.at([x, y, z]));
+        for i in 0..3 {
+            assert!((a.velocity[i] - b.velocity[i]).abs() < 1e-12 * jet.section(z).centre, "{x} {y} {z}");
+        }
+        assert_eq!((a.sigma, a.wall.gap), (b.sigma, b.wall.gap));
+    }
+}

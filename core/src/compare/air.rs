@@ -39,7 +39,7 @@ pub fn air_of(prepared: &Prepared, strokes: &Strokes, speed: f64) -> Option<AirF
     let supply = prepared.job.supply.as_ref()?;
     let plan = match strokes.clone() {
         Strokes::Passes { passes, coats, .. } => Strokes::Passes { passes, speed, coats },
-        burst @ Strokes::Burst(_) => burst,
+        other => other,
     };
     let answer = prepared.air_answer(&plan).ok()??;
     let l_min = 60_000.0;

@@ -35,7 +35,8 @@ impl Held {
         let z = at.z.max(1e-6);
         let mut p = at;
         match scene {
-            Scene::Panel(..) => p.x += z * self.askew.sideways(at.y / z),
+            // Before a slanting face this leaves the face a little, along a plane across the gun: slopes stay true.
+            Scene::Panel(..) | Scene::Tilted(..) => p.x += z * self.askew.sideways(at.y / z),
             // A fan along the tube is pushed off it as a whole: `tube_scene` moved the tube instead.
             Scene::Tube(..) if self.along_x => {}
             Scene::Tube(..) => p.x += z * self.askew.sideways(at.y / z),

@@ -1,14 +1,16 @@
 //! One gun in front of one part: scene, settings and emission from a job, flown batch by batch; each droplet's end
 //! given as an [`Outcome`].
 
+mod fly_all;
 mod held;
 mod outcome;
 mod set_scene;
 mod snapshot;
 
+pub use fly_all::{Tally, fly_all};
 pub use held::in_cap_frame;
 pub use outcome::Outcome;
-pub use set_scene::{jet_of, panel_scene, settings, tube_scene};
+pub use set_scene::{jet_of, panel_scene, settings, tilted_scene, tube_scene};
 pub use snapshot::Speck;
 
 use crate::emission::Emission;

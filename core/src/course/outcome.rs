@@ -21,7 +21,8 @@ pub struct Outcome {
     pub fate: Fate,
     /// Position at the end, gun frame [m].
     pub position: DVec3,
-    /// Place on the face: x [m], and y [m] or the angle round the tube from its front [rad].
+    /// Place on the face: x [m], and y [m] or the angle round the tube from its front [rad]. Of a face aslant to the gun:
+    /// where the ray would meet it square on.
     pub place: DVec2,
     /// Diameter at the start [m].
     pub start_diameter: f64,
@@ -90,6 +91,10 @@ impl Course {
     fn place(&self, position: DVec3, velocity: DVec3) -> (DVec2, f64) {
         match &self.scene {
             Scene::Panel(..) => (position.truncate(), velocity.z),
+            Scene::Tilted(_, face) => {
+                let inward = DVec3::from_array(face.normal).dot(velocity);
+                (position.truncate() * (face.distance / position.z.max(1e-6)), inward)
+            }
             Scene::Tube(_, tube) => {
                 let out = DVec2::new(position.y - tube.axis_y, position.z - tube.axis_z);
                 let inward = -out.dot(DVec2::new(velocity.y, velocity.z)) / out.length().max(1e-9);

@@ -1,11 +1,11 @@
 //! Air, part and flight settings from what leaves the gun.
 
 use crate::air;
-use crate::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TubeFlow};
+use crate::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TiltedFlow, TubeFlow};
 use crate::error::ParameterError;
 use crate::flight::{ALOFT, FlightSettings, STEP, Scene};
 use crate::job::Booth;
-use crate::part::{CARD_HALF, PanelPart, TubePart};
+use crate::part::{CARD_HALF, PanelPart, TiltedPart, TubePart};
 use crate::spray::Spray;
 
 /// Droplet speed over the axis speed half way to the part, for the droplets' share of the momentum [-]. Ours: near the
@@ -56,6 +56,16 @@ pub fn jet_of(
 pub fn panel_scene(jet: FanJet<f64>, distance: f64) -> Result<Scene<f64>, ParameterError> {
     let flow = PanelFlow::new(jet, distance)?;
     Ok(Scene::Panel(flow, PanelPart { distance, half: CARD_HALF, layer: 1.0 / flow.inverse_layer }))
+}
+
+/// The gun aslant to a flat face, `distance` [m] square from its tip; `normal` into the face, in the gun's frame.
+///
+/// # Errors
+/// Distance or tilt out of range.
+pub fn tilted_scene(jet: FanJet<f64>, distance: f64, normal: [f64; 3]) -> Result<Scene<f64>, ParameterError> {
+    let flow = TiltedFlow::new(jet, distance, normal)?;
+    let layer = 1.0 / flow.inverse_layer;
+    Ok(Scene::Tilted(flow, TiltedPart { normal, distance, half: CARD_HALF, layer }))
 }
 
 /// The gun square on to a tube along x of `diameter` [m], its axis `off` [m] to the side of the gun's.

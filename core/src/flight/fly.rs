@@ -5,9 +5,9 @@ use super::batch::Batch;
 use super::kernel::fly_lanes;
 use super::noise::Noise;
 use super::settings::FlightSettings;
-use crate::airflow::{PanelFlow, TubeFlow};
+use crate::airflow::{PanelFlow, TiltedFlow, TubeFlow};
 use crate::lanes::Wide;
-use crate::part::{PanelPart, TubePart};
+use crate::part::{PanelPart, TiltedPart, TubePart};
 use fearless_simd::{Level, Simd, dispatch};
 
 /// Air and part that belong together.
@@ -15,6 +15,8 @@ use fearless_simd::{Level, Simd, dispatch};
 pub enum Scene<T> {
     /// A flat face square to the gun.
     Panel(PanelFlow<T>, PanelPart<T>),
+    /// A flat face aslant to the gun.
+    Tilted(TiltedFlow<T>, TiltedPart<T>),
     /// A tube along x.
     Tube(TubeFlow<T>, TubePart<T>),
 }
@@ -25,6 +27,7 @@ impl Scene<f64> {
     pub fn narrow(&self) -> Scene<f32> {
         match self {
             Self::Panel(flow, part) => Scene::Panel(flow.cast(), part.cast()),
+            Self::Tilted(flow, part) => Scene::Tilted(flow.cast(), part.cast()),
             Self::Tube(flow, part) => Scene::Tube(flow.cast(), part.cast()),
         }
     }
@@ -33,6 +36,7 @@ impl Scene<f64> {
     pub fn fly_reference(&self, set: &FlightSettings<f64>, noise: Noise, batch: &mut Batch<f64>) {
         match self {
             Self::Panel(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
+            Self::Tilted(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
             Self::Tube(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
         }
     }
@@ -49,6 +53,7 @@ fn fly_wide<S: Simd>(
     let like = Wide::<S>::zero(simd);
     match scene {
         Scene::Panel(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Tilted(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
         Scene::Tube(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
     }
 }

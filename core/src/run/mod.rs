@@ -6,6 +6,7 @@ mod direct;
 mod faces;
 mod part_tally;
 mod pieces;
+mod poses;
 mod prepare;
 
 pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};
@@ -13,11 +14,12 @@ pub use card_map::{CardMap, MAP_CELL, MAP_CELLS};
 pub use direct::direct_film;
 pub use faces::faces;
 pub use part_tally::PartTally;
+pub use poses::PoseRange;
 pub use prepare::Prepared;
 
-#[cfg(feature = "parallel")]
-use crate::course::BATCH;
-use crate::course::{Course, Outcome};
+use crate::course::Outcome;
+pub use crate::course::Tally;
+pub(crate) use crate::course::fly_all;
 use crate::error::ParameterError;
 use crate::film::{Deposit, FilmMap};
 use crate::flight::{Batch, levels};
@@ -292,54 +294,4 @@ impl Run {
 /// As [`Run::new`].
 pub fn replay(job: Job, droplet: u64) -> Result<Outcome, ParameterError> {
     Ok(Prepared::new(job)?.course.replay(droplet))
-}
-
-/// Integer counts that any slices add up to.
-pub trait Tally: Send {
-    /// Counts one droplet.
-    fn count(&mut self, outcome: &Outcome);
-    /// Adds another slice.
-    fn merge(&mut self, other: &Self);
-}
-
-/// Flies droplets `from..to` on all threads where the crate has them, into a tally of their own.
-#[cfg(feature = "parallel")]
-pub(crate) fn fly_all<T: Tally>(
-    course: &Course,
-    level: Level,
-    from: u64,
-    to: u64,
-    empty: impl Fn() -> T + Sync + Send,
-) -> T {
-    use rayon::prelude::*;
-    let slices = (to - from).div_ceil(BATCH);
-    (0..slices)
-        .into_par_iter()
-        .fold(
-            || (empty(), Batch::default()),
-            |(mut tally, mut batch), slice| {
-                let first = from + slice * BATCH;
-                course.fly(level, first, to.min(first + BATCH), &mut batch, |o| tally.count(o));
-                (tally, batch)
-            },
-        )
-        .map(|(tally, _)| tally)
-        .reduce(&empty, |mut a, b| {
-            a.merge(&b);
-            a
-        })
-}
-
-/// Flies droplets `from..to` into a tally of their own.
-#[cfg(not(feature = "parallel"))]
-pub(crate) fn fly_all<T: Tally>(
-    course: &Course,
-    level: Level,
-    from: u64,
-    to: u64,
-    empty: impl Fn() -> T,
-) -> T {
-    let (mut tally, mut batch) = (empty(), Batch::default());
-    course.fly(level, from, to, &mut batch, |o| tally.count(o));
-    tally
 }

@@ -4,7 +4,7 @@ use crate::constants::Constants;
 use crate::error::ParameterError;
 use crate::gun::GunAir;
 use crate::job::{Job, StrokePlan};
-use crate::stroke::{Pass, Strokes};
+use crate::stroke::{Pass, Piece, Strokes};
 use crate::supply::{Answer, Moment, Span, Supply};
 
 /// Lowest pressure at the gun that is worth a run [Pa gauge].
@@ -22,6 +22,15 @@ pub fn gun_air(job: &Job, inlet: f64) -> f64 {
 pub fn trigger_times(strokes: &Strokes, plan: &StrokePlan) -> Vec<Span> {
     match strokes {
         Strokes::Burst(seconds) => vec![Span { on: *seconds, off: 0.0 }],
+        Strokes::Track(track) => {
+            let pieces = track.pieces();
+            let next = pieces.iter().skip(1).map(|piece| Some(piece.from)).chain([None]);
+            let span = |(piece, next): (&Piece, Option<f64>)| Span {
+                on: piece.to - piece.from,
+                off: next.map_or(0.0, |next| next - piece.to),
+            };
+            pieces.iter().zip(next).map(span).collect()
+        }
         Strokes::Passes { passes, speed, coats } => {
             let coat: Vec<f64> = passes.iter().map(Pass::length).map(|way| way / speed).collect();
             let last = coat.len().saturating_sub(1);

@@ -72,6 +72,10 @@ impl<'a> Deposits<'a> {
                 let in_time = number < passes.len() * *coats as usize;
                 in_time.then(|| Strokes::Passes { passes: vec![pass], speed: *speed, coats: 1 })
             }
+            Strokes::Track(track) => {
+                let piece = track.pieces().into_iter().nth(number)?;
+                Some(Strokes::Track(track.part(&piece)))
+            }
         }
     }
 }

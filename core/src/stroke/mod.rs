@@ -1,9 +1,21 @@
 //! How the gun is moved over the part, and what a footprint leaves when it is swept along.
 
+mod aim;
+mod blend;
 mod deposits;
+mod imprint;
+mod layer;
 mod pass;
+mod shelf;
 mod sweep;
+mod track;
 
+pub use aim::{BeforeTube, Frame};
+pub use blend::{Blend, NodePose};
 pub use deposits::Deposits;
+pub use imprint::{Bins, Imprint, Levels};
+pub use layer::Layer;
 pub use pass::{Pass, Strokes};
+pub use shelf::{Shelf, ShelfSpec};
 pub use sweep::{Lay, SWEEP_STEPS, Swept};
+pub use track::{MOST_MOMENTS, Moment, Piece, Track};

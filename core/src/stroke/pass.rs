@@ -1,5 +1,6 @@
 //! Passes of a machine's hand: straight, at even speed, trigger on from lead-in to run-out.
 
+use super::Track;
 use crate::job::{PartShape, StrokePlan};
 
 /// One straight pass along x, in the part's frame (its middle is 0).
@@ -37,6 +38,8 @@ pub enum Strokes {
         /// Coats.
         coats: u32,
     },
+    /// Moved freely, moment by moment: a hand, or what was recorded of one. All coats.
+    Track(Track),
 }
 
 impl Strokes {
@@ -83,6 +86,16 @@ impl Strokes {
             Self::Passes { passes, speed, coats } => {
                 f64::from(*coats) * passes.iter().map(Pass::length).sum::<f64>() / speed
             }
+            Self::Track(track) => track.seconds(),
+        }
+    }
+
+    /// Time at the full paint flow that sprays as much [s]: less than `seconds` where the trigger is half pulled.
+    #[must_use]
+    pub fn open_seconds(&self) -> f64 {
+        match self {
+            Self::Track(track) => track.open_seconds(),
+            _ => self.seconds(),
         }
     }
 
@@ -105,6 +118,10 @@ impl Strokes {
                     way -= pass.length();
                 }
                 passes.last().map_or((0.0, 0.0, 0.0), |p| (p.to, p.offset, p.turn))
+            }
+            Self::Track(track) => {
+                let at = track.pose(time);
+                (at.x, at.y, at.turn)
             }
         }
     }

@@ -196,6 +196,22 @@ pub(super) fn lay_down(
                     let sum: f64 = passes.iter().map(|pass| strip(table, lay, pass, x, rows)).sum();
                     sum * scale * f64::from(*coats) / (speed * dy)
                 }
+                // As if held square on at the job's distance all the way: `Layer` does a track justice.
+                Strokes::Track(track) => {
+                    let at = |pass: &Pass| {
+                        let xs = [x - pass.from - 0.5 * dx, x - pass.from + 0.5 * dx];
+                        across(table, lay, pass, xs, rows)
+                    };
+                    let sum: f64 = track
+                        .segments()
+                        .map(|(a, b)| {
+                            let m = a.towards(b, 0.5);
+                            let pass = Pass { from: m.x, to: m.x, offset: m.y, turn: m.turn };
+                            at(&pass) * a.trigger * (b.time - a.time)
+                        })
+                        .sum();
+                    sum * scale / (dx * dy)
+                }
             };
             add(cell, thickness);
         }
@@ -204,7 +220,11 @@ pub(super) fn lay_down(
 
 /// Parcels that one pass brings to the point x of a row of cells.
 fn strip(table: &Cumulative, lay: Lay, pass: &Pass, x: f64, rows: [f64; 2]) -> f64 {
-    let xs = [x - pass.from.max(pass.to), x - pass.from.min(pass.to)];
+    across(table, lay, pass, [x - pass.from.max(pass.to), x - pass.from.min(pass.to)], rows)
+}
+
+/// Parcels in a strip `xs` along the pass, from its gun, and a row of cells.
+fn across(table: &Cumulative, lay: Lay, pass: &Pass, xs: [f64; 2], rows: [f64; 2]) -> f64 {
     if lay != Lay::Round {
         return table.within(xs, [rows[0] - pass.offset, rows[1] - pass.offset]);
     }

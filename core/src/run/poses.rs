@@ -1,0 +1,171 @@
+//! The job's gun at other poses before its part: the flights of a shelf.
+
+use super::Prepared;
+use crate::course::{Course, jet_of, panel_scene, settings, tilted_scene, tube_scene};
+use crate::emission::EDGE;
+use crate::error::{ParameterError, within};
+use crate::job::PartShape;
+use crate::stream::Purpose;
+use crate::stroke::{Frame, Lay, Levels, NodePose, Shelf, ShelfSpec};
+use core::f64::consts::FRAC_PI_2;
+use glam::DVec3;
+
+/// Largest tilt that a flight is worth [rad]: 45 degrees.
+const STEEPEST: f64 = 0.786;
+/// Tilt below which a face counts as square on [rad].
+const SQUARE: f64 = 1e-9;
+
+/// Which poses a shelf is flown at besides the job's own.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PoseRange {
+    /// Tip to face, lowest and highest [m].
+    pub distance: [f64; 2],
+    /// Tipped up, lowest and highest [rad].
+    pub heel: [f64; 2],
+    /// Swung along x [rad].
+    pub swing: [f64; 2],
+    /// Tubes: the axis beside the gun's [m].
+    pub aside: [f64; 2],
+}
+
+/// Distances of neighbouring poses differ at most by this factor.
+const STEP_DISTANCE: f64 = 1.25;
+/// Distances nearer to the job's than by this share are it.
+const SAME_DISTANCE: f64 = 0.02;
+/// Tilts below this are none: geometry alone serves [rad].
+const NO_TILT: f64 = 0.05;
+/// Step of the tilts [rad]: 20 degrees.
+const STEP_TILT: f64 = 0.35;
+/// Step of the aim beside a tube, and what counts as none, in half-widths of the jet there.
+const STEP_ASIDE: f64 = 0.6;
+const NO_ASIDE: f64 = 0.15;
+
+/// Departures from 0 up to `most`, in equal steps of at most `step`; none below `least`.
+fn steps(most: f64, step: f64, least: f64) -> impl Iterator<Item = f64> {
+    let count = if most.abs() < least { 0 } else { (most.abs() / step - 1e-6).ceil().max(1.0) as u32 };
+    (1..=count).map(move |i| most * f64::from(i) / f64::from(count))
+}
+
+impl Prepared {
+    /// The job's own pose, the middle of its shelf.
+    #[must_use]
+    pub fn pose(&self) -> NodePose {
+        NodePose { distance: self.job.stroke.distance, heel: 0.0, swing: 0.0, aside: 0.0 }
+    }
+
+    /// Radius of the job's tube [m]; none of other parts.
+    #[must_use]
+    pub fn radius(&self) -> Option<f64> {
+        match self.job.part {
+            PartShape::Tube { diameter, .. } => Some(0.5 * diameter),
+            PartShape::Panel { .. } => None,
+        }
+    }
+
+    /// How the fan is held: turned clockwise from upright [rad]; 0 before a tube.
+    #[must_use]
+    pub fn fan_turn(&self) -> f64 {
+        match self.lay {
+            Lay::Across => self.job.gun.cap_turn,
+            Lay::Along => self.job.gun.cap_turn + FRAC_PI_2,
+            Lay::Round => 0.0,
+        }
+    }
+
+    /// The job's gun at another pose before its part; the same droplets.
+    ///
+    /// # Errors
+    /// Distance or tilt out of range.
+    pub fn course_at(&self, pose: &NodePose) -> Result<Course, ParameterError> {
+        let (spray, booth) = (&self.course.spray, &self.job.booth);
+        within("stroke.heel", pose.heel.to_degrees(), -45.0, 45.0, "deg")?;
+        within("stroke.swing", pose.swing.to_degrees(), -45.0, 45.0, "deg")?;
+        let purposes = [Purpose::Emission, Purpose::Flight, Purpose::Wall];
+        let along_x = self.course.emission.fan_along_x();
+        let jet = jet_of(spray, booth, pose.distance, along_x)?;
+        let emission = self.course.emission.clone();
+        let build = |scene, settings, turn| {
+            Course::new(scene, settings, emission, spray.clone(), self.job.run.seed, purposes).turned(turn)
+        };
+        if let Some(radius) = self.radius() {
+            let scene =
+                tube_scene(jet, pose.distance, 2.0 * radius, self.tube_offset(pose.distance) + pose.aside)?;
+            return Ok(build(scene, self.course.settings, 0.0));
+        }
+        let (sin, cos) = (crate::math::sin(self.job.lean), crate::math::cos(self.job.lean));
+        let frame = Frame::tilted(pose.heel, pose.swing).turned(self.fan_turn());
+        let down = frame.of(DVec3::new(0.0, -sin, -cos)).to_array();
+        let scene = if pose.heel.abs().max(pose.swing.abs()) < SQUARE {
+            panel_scene(jet, pose.distance)?
+        } else {
+            tilted_scene(jet, pose.distance, frame.of(-DVec3::Z).to_array())?
+        };
+        Ok(build(scene, settings(spray, booth, down), self.job.gun.cap_turn))
+    }
+
+    /// A shelf over a range of poses about the job's own: `middle` droplets there, `outer` at each other pose.
+    ///
+    /// # Errors
+    /// A pose out of range.
+    pub fn shelf(&self, range: &PoseRange, middle: u64, outer: u64) -> Result<Shelf, ParameterError> {
+        let own = self.pose();
+        let mut poses = Vec::new();
+        for end in range.distance {
+            let most = crate::math::ln(end / own.distance);
+            let steps = steps(most, crate::math::ln(STEP_DISTANCE), SAME_DISTANCE);
+            poses.extend(steps.map(|s| NodePose { distance: own.distance * crate::math::exp(s), ..own }));
+        }
+        match self.radius() {
+            None => {
+                let tilts = |ends: [f64; 2]| {
+                    ends.into_iter().flat_map(|end| steps(end.clamp(-STEEPEST, STEEPEST), STEP_TILT, NO_TILT))
+                };
+                poses.extend(tilts(range.heel).map(|heel| NodePose { heel, ..own }));
+                poses.extend(tilts(range.swing).map(|swing| NodePose { swing, ..own }));
+            }
+            Some(radius) => {
+                let jet =
+                    jet_of(&self.spray, &self.job.booth, own.distance, self.course.emission.fan_along_x())?;
+                let width = jet.section(own.distance + radius).by;
+                for end in range.aside {
+                    let steps = steps(end, STEP_ASIDE * width, NO_ASIDE * width);
+                    poses.extend(steps.map(|aside| NodePose { aside, ..own }));
+                }
+            }
+        }
+        let mut nodes = vec![(own, self.course.clone(), middle)];
+        for pose in poses {
+            nodes.push((pose, self.course_at(&pose)?, outer));
+        }
+        Ok(Shelf::new(self.shelf_spec(), nodes))
+    }
+
+    fn shelf_spec(&self) -> ShelfSpec {
+        // A bin is a cell of the film at the job's distance.
+        let cell = self.bare_film().face().cell_x;
+        let bin = (cell / self.job.stroke.distance).clamp(0.01, 0.05);
+        let levels = match self.radius() {
+            Some(_) => Levels::round(self.grid().ny, bin),
+            None => {
+                let spread = self.spray.ray_spread;
+                let long = EDGE * self.spray.fan_slope + 2.0 * spread + self.spray.askew.lean.abs();
+                Levels::flat([2.5 * spread + 0.06, long + 0.04], bin, self.job.gun.cap_turn)
+            }
+        };
+        ShelfSpec {
+            levels,
+            radius: self.radius(),
+            turn: self.fan_turn(),
+            flow: self.spray.volume_flow,
+            solids: self.spray.volume_solids,
+        }
+    }
+
+    /// How far the tube's axis is moved for a fan along it that is pushed aside as a whole [m].
+    fn tube_offset(&self, distance: f64) -> f64 {
+        match &self.course.scene {
+            crate::flight::Scene::Tube(flow, _) => flow.axis_y * distance / self.job.stroke.distance,
+            _ => 0.0,
+        }
+    }
+}
