@@ -16,3 +16,4 @@ mod random_jobs;
 mod relay;
 mod replay;
 mod step;
+mod track;
