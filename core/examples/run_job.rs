@@ -6,7 +6,7 @@
 //! the film as picture and table, profiles and where the paint went. On bad input the message goes to standard error,
 //! nothing to standard output, and the exit code is 2.
 
-use mistcoat::job::{Job, PartShape};
+use mistcoat::job::Job;
 use mistcoat::report::chart::{Axis, map_png, map_svg, profile_svg, run_flow, wanted};
 use mistcoat::report::{Report, film_csv, words};
 use mistcoat::run::Run;
@@ -75,14 +75,14 @@ fn write_all(folder: &Path, run: &Run, report: &Report) -> Result<(), String> {
     let job = &run.prepared().job;
     let film = run.film();
     let wanted = wanted(job);
-    let round = matches!(job.part, PartShape::Tube { .. });
+    let round = job.part.is_of_tubes();
     let chart = |what: &str, axis| {
         let title = format!("{}: {what}", report.name);
         profile_svg(&title, &film, axis, round && axis == Axis::Across, wanted).map(String::into_bytes)
     };
     let files = [
         ("report.json", Some(report.to_json().into_bytes())),
-        ("film.csv", Some(film_csv(&film, job.part).into_bytes())),
+        ("film.csv", Some(film_csv(&film, &job.part).into_bytes())),
         ("film-map.png", map_png(&film, wanted, 1600)),
         ("film-map.svg", map_svg(&report.name, &film, wanted, 900.0).map(String::into_bytes)),
         ("profile-along.svg", chart("film along the strokes", Axis::Along)),

@@ -8,7 +8,7 @@ use super::limits::{self, EVEN_ENOUGH, FINE_ENOUGH, HAND, LONGEST, Limits};
 use super::row::{Figures, Row};
 use super::saving::{Money, PayBack, Saving, Sure, sure};
 use crate::error::ParameterError;
-use crate::job::Job;
+use crate::job::{Job, PartShape};
 use crate::report::wanted;
 use crate::run::Run;
 
@@ -43,6 +43,10 @@ impl Comparison {
             let allowed =
                 "passes over the part (stroke.speed instead): kits are compared by the paint for a part";
             return Err(ParameterError::new("stroke.burst", format!("{burst} s"), allowed));
+        }
+        if let PartShape::Frame(_) = job.part {
+            let allowed = "a panel, a curved panel or one tube: kits are not compared on a frame yet; take one of its tubes";
+            return Err(ParameterError::new("part.frame", "a frame", allowed));
         }
         if candidates.len() > MOST_KITS {
             let allowed = format!("at most {MOST_KITS} kits beside your own");

@@ -10,6 +10,8 @@ use crate::tally::{GROUPS, standard_error};
 pub struct FilmMap {
     /// The faces; at least one.
     faces: Vec<Face>,
+    /// Cells that are not meant to be painted; empty where all are.
+    hidden: Vec<bool>,
     /// Dry film by cell, face by face, x fastest, y rising [m].
     pub dry: Vec<f64>,
     /// Wet film as landed, by cell [m].
@@ -30,7 +32,13 @@ impl FilmMap {
             face.first = n;
             n += face.len();
         }
-        Self { faces, dry: vec![0.0; n], wet: vec![0.0; n], groups: vec![0.0; n * GROUPS] }
+        Self {
+            faces,
+            hidden: Vec::new(),
+            dry: vec![0.0; n],
+            wet: vec![0.0; n],
+            groups: vec![0.0; n * GROUPS],
+        }
     }
 
     /// A bare upright panel.
@@ -38,6 +46,22 @@ impl FilmMap {
     pub fn bare(nx: usize, ny: usize, cell_x: f64, cell_y: f64) -> Self {
         let place = Place::leaning(core::f64::consts::FRAC_PI_2, 0.0);
         Self::over(vec![Face { name: String::new(), first: 0, nx, ny, cell_x, cell_y, closed: false, place }])
+    }
+
+    /// The same, some cells not meant to be painted: inside another tube of a frame, or on a tube that only holds the parts.
+    /// `hidden` has one value a cell; of another length it is left out.
+    #[must_use]
+    pub fn hiding(mut self, hidden: Vec<bool>) -> Self {
+        if hidden.len() == self.len() && hidden.contains(&true) {
+            self.hidden = hidden;
+        }
+        self
+    }
+
+    /// The cell is not meant to be painted: left out of means, ends and shares.
+    #[must_use]
+    pub fn is_hidden(&self, cell: usize) -> bool {
+        self.hidden.get(cell).copied().unwrap_or(false)
     }
 
     /// The faces.
@@ -64,21 +88,25 @@ impl FilmMap {
         self.len() == 0
     }
 
-    /// Area [m2].
+    /// Area meant to be painted [m2].
     #[must_use]
     pub fn area(&self) -> f64 {
+        if !self.hidden.is_empty() {
+            let shown = |face: &Face| face.cells().filter(|&cell| !self.hidden[cell]).count() as f64;
+            return self.faces.iter().map(|face| shown(face) * face.cell_area()).sum();
+        }
         self.faces.iter().map(|face| face.len() as f64 * face.cell_x * face.cell_y).sum()
     }
 
-    /// Mean over the area of a value by cell.
+    /// Mean of a value by cell over the area meant to be painted.
     #[must_use]
     pub fn mean_over_area(&self, value: impl Fn(usize) -> f64) -> f64 {
-        if let [_] = self.faces.as_slice() {
+        if let ([_], []) = (self.faces.as_slice(), self.hidden.as_slice()) {
             // All cells are of one size.
             return (0..self.len()).map(value).sum::<f64>() / self.len().max(1) as f64;
         }
-        let sum: f64 =
-            self.faces.iter().map(|face| face.cell_area() * face.cells().map(&value).sum::<f64>()).sum();
+        let over = |face: &Face| face.cells().filter(|&cell| !self.is_hidden(cell)).map(&value).sum::<f64>();
+        let sum: f64 = self.faces.iter().map(|face| face.cell_area() * over(face)).sum();
         sum / self.area().max(f64::MIN_POSITIVE)
     }
 

@@ -33,8 +33,8 @@ pub fn squares(film: &FilmMap) -> Option<(f64, [f64; GROUPS])> {
     let mut weights = 0.0;
     for face in film.faces() {
         let weight = face.cell_area() / largest;
-        weights += weight * face.len() as f64;
-        for cell in face.cells() {
+        for cell in face.cells().filter(|&cell| !film.is_hidden(cell)) {
+            weights += weight;
             let values: [f64; GROUPS] = core::array::from_fn(|g| film.groups[g * n + cell]);
             for g in 0..GROUPS {
                 means[g] += weight * values[g];

@@ -4,11 +4,14 @@ use super::document::Document;
 use super::error::JobError;
 use super::{
     Booth, Compare, FanAxis, Job, PartShape, RunSetting, StrokePlan, judging, measured, mixing, paint_patch,
-    patch, sheet_window, supply_patch,
+    part, patch, sheet_window, supply_patch,
 };
 
 /// Temperature of booth and paint where the file gives none [K].
 const ROOM: f64 = 293.15;
+/// Droplets where the file gives none; a frame is many tubes and takes more.
+const DROPLETS: u64 = 200_000;
+const FRAME_DROPLETS: u64 = 1_000_000;
 
 /// The job of a text.
 pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
@@ -19,13 +22,15 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let (kit, neighbours) = patch::gun(doc)?;
     let gun = patch::setting(doc, &kit)?;
     let paint_patch::Mixed { paint, mix, recipe, sheet, given } = paint_patch::paint(doc, ROOM, &mut notes)?;
-    let part = part(doc)?;
-    let stroke = stroke(doc, part, sheet.flash, &mut notes)?;
-    if matches!(part, PartShape::Tube { .. }) && gun.quarters().is_none() {
-        let allowed = "0, 90, 180, 270 or 360 deg before a tube";
-        return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on the tube", allowed));
+    let lean = part::lean(doc)?;
+    let part = part::part(doc, lean)?;
+    let stroke = stroke(doc, &part, sheet.flash, &mut notes)?;
+    if !matches!(part, PartShape::Panel { .. }) && gun.quarters().is_none() {
+        let allowed = "0, 90, 180, 270 or 360 deg before a tube or a curved face";
+        return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on it", allowed));
     }
     let judging = judging::judging(doc, &part, &mut notes)?;
+    let droplets = if matches!(part, PartShape::Frame(_)) { FRAME_DROPLETS } else { DROPLETS };
     let card = measured::readings(doc, &kit)?;
     let booth = Booth {
         temperature: doc.number("booth.temperature").unwrap_or(ROOM),
@@ -47,7 +52,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         part_temperature: doc.number("part.temperature").unwrap_or(booth.temperature),
         booth,
         part,
-        lean: lean(doc)?,
+        lean,
         stroke,
         spec: judging::spec(doc)?,
         judging,
@@ -58,7 +63,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
             parts: doc.number("compare.parts"),
         },
         run: RunSetting {
-            droplets: count(doc, "run.droplets", 200_000),
+            droplets: count(doc, "run.droplets", droplets),
             standard_error: doc.number("run.standard_error"),
             seed: count(doc, "run.seed", 1),
         },
@@ -78,51 +83,31 @@ fn required(doc: &Document<'_>, path: &str) -> Result<f64, JobError> {
     doc.number(path).ok_or_else(|| doc.missing(path))
 }
 
-fn part(doc: &Document<'_>) -> Result<PartShape, JobError> {
-    let allowed = "exactly one of part.panel, part.tube";
-    match (doc.has("part.panel"), doc.has("part.tube")) {
-        (true, false) => Ok(PartShape::Panel {
-            width: required(doc, "part.panel.width")?,
-            height: required(doc, "part.panel.height")?,
-        }),
-        (false, true) => Ok(PartShape::Tube {
-            diameter: required(doc, "part.tube.diameter")?,
-            length: required(doc, "part.tube.length")?,
-        }),
-        (true, true) => Err(doc.refuse("part.tube", "the part is already a panel", allowed)),
-        (false, false) => Err(doc.refuse("part", "there is nothing to paint", allowed)),
-    }
-}
-
-fn lean(doc: &Document<'_>) -> Result<f64, JobError> {
-    use core::f64::consts::{FRAC_PI_2, PI};
-    match (doc.word("part.stands"), doc.number("part.lean")) {
-        (Some(_), Some(_)) => Err(doc.refuse(
-            "part.lean",
-            "the file says twice how the part stands",
-            "one of part.stands, part.lean",
-        )),
-        (None, Some(lean)) => Ok(lean),
-        (Some("flat"), None) => Ok(0.0),
-        (Some("overhead"), None) => Ok(PI),
-        _ => Ok(FRAC_PI_2),
-    }
-}
-
 fn stroke(
     doc: &Document<'_>,
-    part: PartShape,
+    part: &PartShape,
     flash: f64,
     notes: &mut Vec<String>,
 ) -> Result<StrokePlan, JobError> {
     let burst = doc.number("stroke.burst");
     let distance = required(doc, "stroke.distance")?;
-    if let PartShape::Panel { .. } = part {
+    if !part.is_of_tubes() {
         for path in ["stroke.fan_axis", "stroke.sides"] {
             if doc.has(path) {
-                return Err(doc.refuse(path, "it means nothing on a panel", "only with part.tube"));
+                return Err(doc.refuse(
+                    path,
+                    "it means nothing on a panel",
+                    "only with part.tube or part.frame",
+                ));
             }
         }
+    }
+    if let PartShape::Frame(_) = part {
+        if burst.is_some() {
+            return Err(doc.refuse("stroke.burst", "a frame has no one middle", "not with part.frame"));
+        }
+    } else if doc.has("stroke.members") {
+        return Err(doc.refuse("stroke.members", "the part has no members", "only with part.frame"));
     }
     let speed = match (doc.number("stroke.speed"), burst) {
         (Some(speed), _) => speed,

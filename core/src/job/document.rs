@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::ops::Range;
+use std::sync::Arc;
 
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -11,6 +12,7 @@ use super::keys::Key;
 use super::value::{Value, nearest, read};
 use super::{KEYS, LONGEST_TEXT};
 use crate::error::ParameterError;
+use crate::part::Frame;
 
 /// One key that the file gives.
 pub(super) struct Entry {
@@ -160,6 +162,14 @@ impl<'t> Document<'t> {
     pub fn kits(&self, path: &str) -> Option<&[super::KitToCompare]> {
         match &self.get(path)?.value {
             Value::Kits(kits) => Some(kits),
+            _ => None,
+        }
+    }
+
+    /// The frame of a key, if the file gives it.
+    pub fn frame(&self, path: &str) -> Option<&Arc<Frame>> {
+        match &self.get(path)?.value {
+            Value::Frame(frame) => Some(frame),
             _ => None,
         }
     }

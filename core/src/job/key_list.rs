@@ -6,8 +6,8 @@ use crate::gun::Fault;
 use crate::units::Quantity;
 
 use Kind::{
-    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, KitId, Kits, Mix, Number, PaintId, Share,
-    Solvents, Text, Words,
+    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, Frame, KitId, Kits, Mix, Names, Number,
+    PaintId, Share, Solvents, Text, Words,
 };
 use Quantity::{
     AirFlow, Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension,
@@ -152,11 +152,15 @@ pub const KEYS: &[Key] = &[
     key("booth.temperature", q(Temperature), ("0 C", "50 C"), "20 C", "temperature of the booth's air"),
     key("booth.humidity", Share, UNIT_SHARE, "0.5", "relative humidity of the booth's air"),
 
-    key("part.panel.width", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube", "panel: size along the strokes"),
-    key("part.panel.height", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube", "panel: size across the strokes"),
-    key("part.tube.diameter", q(Length), ("3 mm", "300 mm"), "exactly one of panel, tube", "tube: outer diameter"),
-    key("part.tube.length", q(Length), ("20 mm", "6 m"), "exactly one of panel, tube", "tube: length; strokes run along it"),
-    key("part.stands", Choice(&["upright", "flat", "overhead"]), NONE, "\"upright\"", "how the part's face stands"),
+    key("part.panel.width", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube, curved, frame", "panel: size along the strokes"),
+    key("part.panel.height", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube, curved, frame", "panel: size across the strokes"),
+    key("part.tube.diameter", q(Length), ("3 mm", "300 mm"), "exactly one of panel, tube, curved, frame", "tube: outer diameter"),
+    key("part.tube.length", q(Length), ("20 mm", "6 m"), "exactly one of panel, tube, curved, frame", "tube: length; strokes run along it"),
+    key("part.curved.radius", q(Length), ("60 mm", "10 m"), "exactly one of panel, tube, curved, frame", "panel curved outwards: radius of its face; the axis of the curve lies along the strokes"),
+    key("part.curved.width", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube, curved, frame", "curved panel: size along the strokes and the axis of its curve"),
+    key("part.curved.height", q(Length), ("10 mm", "5 m"), "exactly one of panel, tube, curved, frame", "curved panel: size across the strokes, measured over the face, at most half way round"),
+    key("part.frame", Frame, NONE, "exactly one of panel, tube, curved, frame", "frame of straight tubes, strokes along each: one of ours, or a list of one's own"),
+    key("part.stands", Choice(&["upright", "flat", "overhead"]), NONE, "\"upright\"", "how the part's face stands; a frame: upright as drawn, flat with its front up, overhead with its front down"),
     key("part.lean", q(Angle), ("0 deg", "180 deg"), "from part.stands", "face against level, instead of stands: 0 flat, 90 upright, 180 overhead"),
     key("part.temperature", q(Temperature), ("-10 C", "60 C"), "the booth's", "surface of the part: is it clear of the dew point, and how fast the film flashes"),
 
@@ -168,7 +172,8 @@ pub const KEYS: &[Key] = &[
     key("stroke.turn", q(Time), ("0 s", "60 s"), "1 s", "trigger off between two passes; matters to the air alone"),
     key("stroke.flash", q(Time), ("0 s", "72 h"), "the data sheet's", "wait between two coats; matters to the air alone"),
     key("stroke.fan_axis", Choice(&["across", "along"]), NONE, "\"across\"", "tubes: the fan's long axis against the stroke"),
-    key("stroke.sides", Count, ("1", "12"), "1", "tubes: passes from this many directions, evenly round it"),
+    key("stroke.sides", Count, ("1", "12"), "1", "tubes: passes from this many directions, evenly round it; of a frame's tubes the side hardest to see first"),
+    key("stroke.members", Names, NONE, "all that are meant to be painted", "frames: tubes that strokes go along, by name"),
     key("stroke.burst", q(Time), ("0.05 s", "60 s"), "none", "trigger on for this long, gun held still at the middle; there are no passes then"),
 
     key("spec.dry_film", Band(Film), ("1 um", "2000 um"), "none", "dry film wanted, lowest and highest"),
@@ -201,7 +206,7 @@ pub const KEYS: &[Key] = &[
     key("compare.paint_price", Number, ("0.01", "1000000"), "none", "price of a litre of paint as sprayed, in the currency of the prices"),
     key("compare.parts", Count, ("1", "1000000000"), "none", "parts you are going to paint"),
 
-    key("run.droplets", Count, ("1", "1000000000"), "200000", "droplets flown; with standard_error the most that are"),
+    key("run.droplets", Count, ("1", "1000000000"), "200000, of a frame 1000000", "droplets flown; with standard_error the most that are"),
     key("run.standard_error", Share, ("0.05 %", "20 %"), "none", "fly until the relative standard error of the transfer efficiency is below this"),
     key("run.seed", Count, ("0", "9007199254740991"), "1", "seed of the random streams"),
 ];

@@ -39,6 +39,10 @@ pub enum Kind {
     Solvents,
     /// Kits to compare with: `[{ kit = "lvlp-gravity-1.2", price = 240 }, ...]`.
     Kits,
+    /// A frame of our own by its word, or `{ tubes = [{ from = [...], to = [...], diameter = "22 mm", name = "leg" }, ...] }`.
+    Frame,
+    /// Names, in brackets: free text of one line each.
+    Names,
 }
 
 impl Kind {
@@ -56,6 +60,8 @@ impl Kind {
             Kind::Text => "text".into(),
             Kind::Choice(_) => "word".into(),
             Kind::Words(_) => "words".into(),
+            Kind::Names => "names".into(),
+            Kind::Frame => "word or table".into(),
             Kind::KitId => "kit".into(),
             Kind::PaintId => "paint".into(),
             Kind::CupId => "cup".into(),
@@ -153,6 +159,8 @@ impl Key {
             Kind::Mix => {
                 "parts by volume of base and hardener, and of thinner if there are three, each 0.01 to 100, such as \"2:1\" or \"4:1:1\"".into()
             }
+            Kind::Names => "a list of names, each once".into(),
+            Kind::Frame => super::frame_list::allowed(),
             Kind::Kits => format!(
                 "up to {} of {{ kit = \"...\", price = 240 }} or {{ box = {{ air = \"280 L/min\", at = \"2.0 bar\", tip = \"1.3 mm\" }}, price = \
                  240 }}, price and name may be left out, a box may give fan with fan_at, class, feed; kits: {}",

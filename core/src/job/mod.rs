@@ -5,6 +5,7 @@ mod catalogue_ids;
 mod document;
 mod edit;
 mod error;
+mod frame_list;
 mod judging;
 mod key_list;
 mod keys;
@@ -13,6 +14,7 @@ pub mod link;
 mod measured;
 mod mixing;
 mod paint_patch;
+mod part;
 mod patch;
 mod sheet_patch;
 mod sheet_window;
@@ -21,8 +23,10 @@ mod value;
 
 use crate::gun::{GunSetting, Kit};
 use crate::paint::{Mix, Paint, Recipe, Sheet};
+use crate::part::Frame;
 use crate::set_up::{BoxFigures, Neighbour};
 use crate::supply::Supply;
+use std::sync::Arc;
 
 pub use edit::{as_written, with_key, without_key};
 pub use error::JobError;
@@ -120,7 +124,7 @@ pub struct Booth {
 }
 
 /// The part's shape.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum PartShape {
     /// Flat panel.
     Panel {
@@ -136,6 +140,25 @@ pub enum PartShape {
         /// Length [m].
         length: f64,
     },
+    /// Panel curved outwards about an axis along the strokes, as a lying barrel is.
+    Curved {
+        /// Outward radius of its face [m].
+        radius: f64,
+        /// Along the strokes and the axis of its curve [m].
+        width: f64,
+        /// Across the strokes, measured over the face [m].
+        height: f64,
+    },
+    /// Frame of straight tubes; strokes run along each.
+    Frame(Arc<Frame>),
+}
+
+impl PartShape {
+    /// The fan may lie along the strokes or across them and matters: before tubes.
+    #[must_use]
+    pub fn is_of_tubes(&self) -> bool {
+        matches!(self, Self::Tube { .. } | Self::Frame(_))
+    }
 }
 
 /// The fan's long axis against the stroke.

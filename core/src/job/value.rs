@@ -3,7 +3,9 @@
 use toml::de::DeValue;
 
 use super::keys::{Key, Kind};
+use crate::part::Frame;
 use crate::units::{self, Quantity, UnitError};
+use std::sync::Arc;
 
 /// A value in SI.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +28,8 @@ pub(super) enum Value {
     AirUsers(Vec<(String, f64)>),
     /// Kits to compare with.
     Kits(Vec<super::KitToCompare>),
+    /// A frame.
+    Frame(Arc<Frame>),
 }
 
 /// What is wrong with a value, and a hint.
@@ -57,7 +61,7 @@ pub(super) fn is_a(value: &DeValue<'_>) -> &'static str {
     }
 }
 
-fn from_units<T>(result: Result<T, UnitError>) -> Result<T, Refusal> {
+pub(super) fn from_units<T>(result: Result<T, UnitError>) -> Result<T, Refusal> {
     result.map_err(|error| {
         let hint = match &error {
             UnitError::UnknownUnit { nearest: Some(n), .. } => Some(format!("write it with \"{n}\"")),
@@ -67,7 +71,7 @@ fn from_units<T>(result: Result<T, UnitError>) -> Result<T, Refusal> {
     })
 }
 
-fn quantity(quantity: Quantity, value: &DeValue<'_>) -> Result<f64, Refusal> {
+pub(super) fn quantity(quantity: Quantity, value: &DeValue<'_>) -> Result<f64, Refusal> {
     match value {
         DeValue::String(text) => from_units(units::parse(quantity, text)),
         DeValue::Integer(_) | DeValue::Float(_) if number(value).is_some_and(f64::is_finite) => {
@@ -240,7 +244,7 @@ fn air_users(value: &DeValue<'_>) -> Result<Value, Refusal> {
 }
 
 /// Text of one line.
-fn one_line(value: &DeValue<'_>) -> Result<String, Refusal> {
+pub(super) fn one_line(value: &DeValue<'_>) -> Result<String, Refusal> {
     let words = text(value)?;
     if words.chars().any(char::is_control) || words.chars().count() > 120 {
         return refuse("it is too long or holds control characters");
@@ -299,5 +303,7 @@ pub(super) fn read(key: &Key, value: &DeValue<'_>) -> Result<Value, Refusal> {
         Kind::AirUsers => air_users(value),
         Kind::Solvents => solvents(value),
         Kind::Kits => super::kit_list::read(value).map(Value::Kits),
+        Kind::Frame => super::frame_list::read(value).map(|frame| Value::Frame(Arc::new(frame))),
+        Kind::Names => super::frame_list::names(value).map(Value::Words),
     }
 }

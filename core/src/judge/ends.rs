@@ -50,8 +50,11 @@ pub fn ends(film: &FilmMap, job: &Job, droplets: u64) -> Ends {
         let ratio = if limit > 0.0 { error / limit } else { 1.0 };
         return Ends::Needs((droplets.max(1) as f64 * ratio * ratio * 1.1).max(32.0));
     }
-    let (mut thinnest, mut thickest) = (0, 0);
-    for (cell, &h) in film.dry.iter().enumerate() {
+    let meant = || (0..film.len()).filter(|&cell| !film.is_hidden(cell));
+    let first = meant().next().unwrap_or(0);
+    let (mut thinnest, mut thickest) = (first, first);
+    for cell in meant() {
+        let h = film.dry[cell];
         if h < film.dry[thinnest] {
             thinnest = cell;
         }

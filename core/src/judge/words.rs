@@ -11,6 +11,8 @@ pub fn part(shape: &PartShape) -> &'static str {
     match shape {
         PartShape::Panel { .. } => "panel",
         PartShape::Tube { .. } => "tube",
+        PartShape::Curved { .. } => "curved panel",
+        PartShape::Frame(_) => "frame",
     }
 }
 

@@ -1,9 +1,11 @@
 //! What is painted, as the flight meets it: how far a point is from the face, and when a droplet has passed by.
 
+mod frame;
 mod panel;
 mod tilted;
 mod tube;
 
+pub use frame::{Frame, MOST_MEMBERS, Member};
 pub use panel::{CARD_HALF, PanelPart};
 pub use tilted::TiltedPart;
 pub use tube::TubePart;

@@ -1,5 +1,6 @@
 //! The faces that a job's film lies on.
 
+use super::frame_film::frame_faces;
 use crate::film::{Face, Place};
 use crate::job::{Job, PartShape};
 
@@ -25,6 +26,12 @@ pub fn faces(job: &Job) -> Vec<Face> {
         place: Place::leaning(job.lean, radius),
     };
     let face = match job.part {
+        PartShape::Frame(ref frame) => return frame_faces(frame),
+        PartShape::Curved { radius, width, height } => {
+            let (nx, ny) = (count(width), count(height));
+            let place = Place { radius, ..Place::leaning(job.lean, 0.0) };
+            Face { place, ..face(nx, ny, [width, height], false, 0.0) }
+        }
         PartShape::Panel { width, height } => {
             let (nx, ny) = (count(width), count(height));
             face(nx, ny, [width, height], false, 0.0)

@@ -4,6 +4,7 @@ mod card;
 mod card_map;
 mod direct;
 mod faces;
+mod frame_film;
 mod part_tally;
 mod pieces;
 mod poses;

@@ -58,7 +58,7 @@ impl Prepared {
     pub fn radius(&self) -> Option<f64> {
         match self.job.part {
             PartShape::Tube { diameter, .. } => Some(0.5 * diameter),
-            PartShape::Panel { .. } => None,
+            _ => None,
         }
     }
 

@@ -1,6 +1,7 @@
 //! From a job to what can be flown, and from counts to the film on its part.
 
 use super::faces::cells_round;
+use super::frame_film::hidden;
 use super::{CardTally, PartTally, faces};
 use crate::course::{Course, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
 use crate::emission::Emission;
@@ -71,10 +72,13 @@ impl Prepared {
     /// # Errors
     /// No paint flows, or a value out of a model's range, by its key.
     pub fn new(job: Job) -> Result<Self, ParameterError> {
+        if matches!(job.part, PartShape::Frame(_)) {
+            return Err(ParameterError::new("part.frame", "a frame", "a panel, a tube or a curved panel"));
+        }
         let wanted_pressure = job.gun.inlet_pressure;
         let job = set_up::supplied(job)?;
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
-        let tube = matches!(job.part, PartShape::Tube { .. });
+        let tube = !matches!(job.part, PartShape::Panel { .. });
         let quarters = quarters(&job)?;
         // On a tube the fan is laid along it by turning the cap, too.
         let gun = GunSetting {
@@ -107,7 +111,10 @@ impl Prepared {
         let down = match lay {
             Lay::Across => [0.0, -sin, cos],
             Lay::Along => [sin, 0.0, cos],
-            Lay::Round => [-sin, 0.0, if job.stroke.sides <= 1 { cos } else { 0.0 }],
+            Lay::Round => match job.part {
+                PartShape::Curved { .. } => [0.0, -sin, cos],
+                _ => [-sin, 0.0, if job.stroke.sides <= 1 { cos } else { 0.0 }],
+            },
         };
         let flat = panel_scene(jet_of(&spray, &job.booth, distance, false)?, distance)?;
         let card_down = if lay == Lay::Across { down } else { [0.0, -sin, cos] };
@@ -125,9 +132,18 @@ impl Prepared {
         // A cap turned half round mirrors what pushes its spray.
         let askew = if tube && quarters >= 2 { spray.askew.half_round() } else { spray.askew };
         let on_tube = Spray { askew, ..spray.clone() };
-        let scene = match job.part {
-            PartShape::Panel { .. } => flat,
-            PartShape::Tube { diameter, .. } => {
+        let diameter = match &job.part {
+            PartShape::Panel { .. } => None,
+            PartShape::Tube { diameter, .. } => Some(*diameter),
+            PartShape::Curved { radius, .. } => Some(2.0 * radius),
+            // The gun before one of its tubes alone: what pictures and patterns show.
+            PartShape::Frame(frame) => {
+                frame.members.iter().find(|m| m.sprayed).or(frame.members.first()).map(|m| m.diameter)
+            }
+        };
+        let scene = match diameter {
+            None => flat,
+            Some(diameter) => {
                 let off = if along {
                     on_tube.askew.sideways(BALANCED * on_tube.askew.reach) * distance
                 } else {
@@ -151,7 +167,7 @@ impl Prepared {
     /// Where the passes lie depends on the fan's height, so the film waits for the card.
     #[must_use]
     pub fn spaced_by_fan(&self) -> bool {
-        matches!(self.job.part, PartShape::Panel { .. }) && self.job.stroke.burst.is_none()
+        !self.job.part.is_of_tubes() && self.job.stroke.burst.is_none()
     }
 
     /// Whether the droplets of another job would fly as this one's do: it differs in nothing but where the gun goes.
@@ -167,26 +183,43 @@ impl Prepared {
             && (a.run.seed, a.run.droplets) == (b.run.seed, b.run.droplets)
             && (s.distance, s.fan_axis, s.burst) == (t.distance, t.fan_axis, t.burst)
             && (level || pull(a) == pull(b))
+            // Along a frame every place of the gun has its own neighbours.
+            && (!matches!(a.part, PartShape::Frame(_)) || s == t)
     }
 
     /// Bins of the footprint.
     #[must_use]
     pub fn grid(&self) -> Grid {
         let n = (2.0 * HALF / BIN) as usize;
+        let pi = core::f64::consts::PI;
         match self.job.part {
             PartShape::Panel { .. } => Grid { nx: n, ny: n, x0: -HALF, y0: -HALF, dx: BIN, dy: BIN },
             PartShape::Tube { diameter, .. } => {
                 let ny = cells_round(diameter);
-                let pi = core::f64::consts::PI;
                 Grid { nx: n, ny, x0: -HALF, y0: -pi, dx: BIN, dy: 2.0 * pi / ny as f64 }
             }
+            PartShape::Curved { radius, .. } => {
+                // As far round as a panel's footprint reaches, at most all round.
+                let reach = (HALF / radius).min(pi);
+                let ny = ((2.0 * reach * radius / BIN) as usize).max(1);
+                Grid { nx: n, ny, x0: -HALF, y0: -reach, dx: BIN, dy: 2.0 * reach / ny as f64 }
+            }
+            // A frame's droplets are counted by the cells of its film.
+            PartShape::Frame(_) => Grid { nx: 1, ny: 1, x0: 0.0, y0: 0.0, dx: BIN, dy: BIN },
         }
     }
 
     /// A bare film on the part.
     #[must_use]
     pub fn bare_film(&self) -> FilmMap {
-        FilmMap::over(faces(&self.job))
+        let film = FilmMap::over(faces(&self.job));
+        match &self.job.part {
+            PartShape::Frame(frame) => {
+                let hidden = hidden(frame, &film);
+                film.hiding(hidden)
+            }
+            _ => film,
+        }
     }
 
     /// Strokes, once the card has told the fan's size.
@@ -240,7 +273,7 @@ impl Prepared {
 
 /// Quarters of a turn from the fan across the strokes, 0..=3; on a panel it does not matter.
 fn quarters(job: &Job) -> Result<u32, ParameterError> {
-    if !matches!(job.part, PartShape::Tube { .. }) {
+    if matches!(job.part, PartShape::Panel { .. }) {
         return Ok(0);
     }
     let own = u32::from(job.stroke.fan_axis == FanAxis::Along);
@@ -249,7 +282,7 @@ fn quarters(job: &Job) -> Result<u32, ParameterError> {
         None => Err(ParameterError::new(
             "gun.cap_turn",
             format!("{} deg", job.gun.cap_turn.to_degrees()),
-            "0, 90, 180, 270 or 360 deg before a tube",
+            "0, 90, 180, 270 or 360 deg before a tube or a curved face",
         )),
     }
 }

@@ -1,6 +1,7 @@
 //! How the gun is moved over the part, and what a footprint leaves when it is swept along.
 
 mod aim;
+mod along_frame;
 mod blend;
 mod deposits;
 mod imprint;
@@ -11,6 +12,7 @@ mod sweep;
 mod track;
 
 pub use aim::{BeforeTube, Frame};
+pub use along_frame::{frame_passes, member_place};
 pub use blend::{Blend, NodePose};
 pub use deposits::Deposits;
 pub use imprint::{Bins, Imprint, Levels};

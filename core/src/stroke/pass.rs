@@ -1,6 +1,7 @@
 //! Passes of a machine's hand: straight, at even speed, trigger on from lead-in to run-out.
 
 use super::Track;
+use super::frame_passes;
 use crate::job::{PartShape, StrokePlan};
 
 /// One straight pass along x, in the part's frame (its middle is 0).
@@ -12,8 +13,10 @@ pub struct Pass {
     pub to: f64,
     /// Gun's place across the pass [m]; 0 on a tube.
     pub offset: f64,
-    /// Side of a tube the gun stands at, turned from the first [rad].
+    /// Side of a tube the gun stands at, turned from the first [rad]; on a curved face its angle from the middle.
     pub turn: f64,
+    /// Member of a frame it goes along; 0 on other parts.
+    pub member: usize,
 }
 
 impl Pass {
@@ -46,24 +49,38 @@ impl Strokes {
     /// Strokes of a plan on a part; `fan_height` [m] is the fan's size across the pass at this distance.
     ///
     /// On a panel the passes are spaced by the fan's height less the overlap, evenly about the middle, the outer two at
-    /// or past its edges. On a tube one pass a side.
+    /// or past its edges; on a curved panel the same, measured over its face, the gun square to it. On a tube one pass a
+    /// side, on a frame one pass a side of each tube.
     #[must_use]
     pub fn plan(plan: &StrokePlan, part: &PartShape, fan_height: f64) -> Self {
         if let Some(seconds) = plan.burst {
             return Self::Burst(seconds);
         }
-        let (length, rows) = match *part {
+        let spaced = |height: f64| {
+            let spacing = (fan_height * (1.0 - plan.overlap)).max(1e-3);
+            let count = ((height / spacing - 1e-9).ceil() as usize + 1).min(2000);
+            let first = -0.5 * spacing * (count - 1) as f64;
+            // From the top down, as one sprays.
+            (0..count).map(move |i| -(first + spacing * i as f64))
+        };
+        let (length, rows) = match part {
             PartShape::Panel { width, height } => {
-                let spacing = (fan_height * (1.0 - plan.overlap)).max(1e-3);
-                let count = ((height / spacing - 1e-9).ceil() as usize + 1).min(2000);
-                let first = -0.5 * spacing * (count - 1) as f64;
-                // From the top down, as one sprays.
-                (width, (0..count).map(|i| (-(first + spacing * i as f64), 0.0)).collect::<Vec<_>>())
+                (*width, spaced(*height).map(|offset| (offset, 0.0)).collect::<Vec<_>>())
+            }
+            PartShape::Curved { radius, width, height } => {
+                // Past the edge the gun goes on round the same circle, never past its own first pass.
+                let turns = spaced(height.min(core::f64::consts::PI * radius)).map(|y| y / radius);
+                let round = |turn: &f64| turn.abs() < core::f64::consts::PI;
+                (*width, turns.filter(round).map(|turn| (0.0, turn)).collect())
             }
             PartShape::Tube { length, .. } => {
                 let sides = plan.sides.max(1);
                 let step = core::f64::consts::TAU / f64::from(sides);
-                (length, (0..sides).map(|i| (0.0, step * f64::from(i))).collect())
+                (*length, (0..sides).map(|i| (0.0, step * f64::from(i))).collect())
+            }
+            PartShape::Frame(frame) => {
+                let (passes, _) = frame_passes(frame, plan);
+                return Self::Passes { passes, speed: plan.speed, coats: plan.coats };
             }
         };
         let reach = 0.5 * length + plan.lead;
@@ -72,7 +89,7 @@ impl Strokes {
             .enumerate()
             .map(|(i, (offset, turn))| {
                 let (from, to) = if i % 2 == 0 { (-reach, reach) } else { (reach, -reach) };
-                Pass { from, to, offset, turn }
+                Pass { from, to, offset, turn, member: 0 }
             })
             .collect();
         Self::Passes { passes, speed: plan.speed, coats: plan.coats }

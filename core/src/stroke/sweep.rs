@@ -175,17 +175,19 @@ pub(super) fn lay_down(
 ) {
     let (dx, dy) = (face.cell_x, face.cell_y);
     let (x0, y0) = (-0.5 * dx * face.nx as f64, -0.5 * dy * face.ny as f64);
-    // Round a tube a cell's y is an angle.
-    let angle = core::f64::consts::TAU / face.ny as f64;
+    // Round a tube a cell's y is an angle; a curved face is a piece of one.
+    let (lowest, angle) = if face.closed || lay != Lay::Round {
+        (-core::f64::consts::PI, core::f64::consts::TAU / face.ny as f64)
+    } else {
+        let angle = dy / face.place.radius;
+        (-0.5 * face.ny as f64 * angle, angle)
+    };
     for j in 0..face.ny {
         for i in 0..face.nx {
             let cell = j * face.nx + i;
             let x = x0 + dx * (i as f64 + 0.5);
             let rows = match lay {
-                Lay::Round => [
-                    -core::f64::consts::PI + angle * j as f64,
-                    -core::f64::consts::PI + angle * (j + 1) as f64,
-                ],
+                Lay::Round => [lowest + angle * j as f64, lowest + angle * (j + 1) as f64],
                 _ => [y0 + dy * j as f64, y0 + dy * (j + 1) as f64],
             };
             let thickness = match strokes {
@@ -206,7 +208,7 @@ pub(super) fn lay_down(
                         .segments()
                         .map(|(a, b)| {
                             let m = a.towards(b, 0.5);
-                            let pass = Pass { from: m.x, to: m.x, offset: m.y, turn: m.turn };
+                            let pass = Pass { from: m.x, to: m.x, offset: m.y, turn: m.turn, member: 0 };
                             at(&pass) * a.trigger * (b.time - a.time)
                         })
                         .sum();

@@ -9,7 +9,7 @@ use mistcoat_tests::scenes::example;
 
 /// Passes every `spacing` [m] from well above to well below the film, trigger on far past it.
 fn passes(spacing: f64) -> Strokes {
-    let pass = |i: i32| Pass { from: -2.0, to: 2.0, offset: f64::from(i) * spacing, turn: 0.0 };
+    let pass = |i: i32| Pass { from: -2.0, to: 2.0, offset: f64::from(i) * spacing, turn: 0.0, member: 0 };
     Strokes::Passes { passes: (-150..=150).map(pass).collect(), speed: 0.45, coats: 1 }
 }
 

@@ -114,6 +114,8 @@ fn refusals() {
     }
 }
 
+const OWN_FRAME: &str = "{ tubes = [{ from = [\"0 mm\", \"0 mm\", \"0 mm\"], to = [\"0 mm\", \"450 mm\", \"0 mm\"], diameter = \"22 mm\" }] }";
+
 /// Every key can be set to the ends of its range in a text that lacks it, and the text stays TOML.
 #[test]
 fn every_key_can_be_set_and_taken_out() {
@@ -124,6 +126,8 @@ fn every_key_can_be_set_and_taken_out() {
             Kind::Text => vec!["it's \\ \"so\" [x]".into()],
             Kind::Choice(words) => words.iter().map(|w| (*w).into()).collect(),
             Kind::Words(words) => vec!["[]".into(), format!("[\"{}\", \"{}\"]", words[0], words[1])],
+            Kind::Names => vec!["[]".into(), "[\"seat rail, front\"]".into()],
+            Kind::Frame => vec!["chair".into(), OWN_FRAME.into()],
             Kind::Kits => vec!["[]".into(), "[{ kit = \"lvlp-gravity-1.2\", price = 240 }]".into()],
             Kind::KitId => vec!["hvlp-gravity-1.3".into()],
             Kind::PaintId => vec!["two-pack-clear".into()],

@@ -18,6 +18,9 @@ fn value(key: &Key, high: bool) -> String {
         Kind::Text => format!("\"{}\"", if high { "# [b] = {" } else { "a, b" }),
         Kind::Choice(words) => format!("\"{}\"", words[usize::from(high)]),
         Kind::Words(words) => format!("[\"{}\"]", words[usize::from(high)]),
+        Kind::Names => (if high { "[]" } else { "[\"seat rail, front\", \"leg\"]" }).into(),
+        // A table of its own would be walked into by `flat`.
+        Kind::Frame => (if high { "\"railing\"" } else { "\"chair\"" }).into(),
         Kind::Kits => (if high { "[]" } else { "[{ kit = \"lvlp-gravity-1.2\" }]" }).into(),
         Kind::KitId => "\"hvlp-gravity-1.3\"".into(),
         Kind::PaintId => "\"two-pack-clear\"".into(),

@@ -137,7 +137,7 @@ fn the_film_of_a_pass_is_that_of_a_run() {
     run.finish();
     let prepared = run.prepared();
     let strokes = Strokes::Passes {
-        passes: vec![Pass { from: -0.6, to: 0.6, offset: 0.0, turn: 0.0 }],
+        passes: vec![Pass { from: -0.6, to: 0.6, offset: 0.0, turn: 0.0, member: 0 }],
         speed,
         coats: 1,
     };

@@ -20,10 +20,14 @@ pub struct FilmGrid {
 
 impl FilmGrid {
     /// The film over a job's part; none when the counts do not fit or the part has no size.
-    pub fn over(part: PartShape, columns: u32, rows: u32, dry: Vec<f32>) -> Option<Self> {
+    pub fn over(part: &PartShape, columns: u32, rows: u32, dry: Vec<f32>) -> Option<Self> {
         let size = match part {
-            PartShape::Panel { width, height } => (width, height),
-            PartShape::Tube { diameter, length } => (length, std::f64::consts::PI * diameter),
+            PartShape::Panel { width, height } | PartShape::Curved { width, height, .. } => (*width, *height),
+            PartShape::Tube { diameter, length } => (*length, std::f64::consts::PI * diameter),
+            PartShape::Frame(frame) => {
+                let first = frame.members.first()?;
+                (first.length(), std::f64::consts::PI * first.diameter)
+            }
         };
         let grid = Self { nx: columns as usize, ny: rows as usize, size, dry: dry.into() };
         grid.is_sound().then_some(grid)
@@ -195,9 +199,9 @@ mod tests {
     #[test]
     fn a_grid_with_a_wrong_count_is_refused() {
         let part = PartShape::Panel { width: 0.2, height: 0.1 };
-        assert!(FilmGrid::over(part, 2, 2, vec![0.0; 3]).is_none());
-        assert!(FilmGrid::over(part, u32::MAX, u32::MAX, vec![0.0; 4]).is_none());
-        let grid = FilmGrid::over(part, 4, 2, vec![0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0]).unwrap();
+        assert!(FilmGrid::over(&part, 2, 2, vec![0.0; 3]).is_none());
+        assert!(FilmGrid::over(&part, u32::MAX, u32::MAX, vec![0.0; 4]).is_none());
+        let grid = FilmGrid::over(&part, 4, 2, vec![0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0]).unwrap();
         let down = grid.down();
         assert_eq!((down.dry.as_ref(), down.start, down.step), (&[1.5, 5.5][..], -0.025, 0.05));
         assert_eq!(grid.along().dry.as_ref(), &[2.0, 3.0, 4.0, 5.0]);

@@ -83,15 +83,7 @@ pub fn PartClipboard() -> impl IntoView {
     let kicker = move || {
         desk.parsed.with(|j| {
             let Some(j) = j else { return String::new() };
-            let say = |v| said(Quantity::Length, v, desk.system.get());
-            let shape = match j.part {
-                mistcoat::job::PartShape::Tube { diameter, length } => {
-                    format!("{} {}, {}", w.shape_tube, say(diameter), say(length))
-                }
-                mistcoat::job::PartShape::Panel { width, height } => {
-                    format!("{} {} × {}", w.shape_panel, say(width), say(height))
-                }
-            };
+            let shape = super::part_said::part_said(&j.part, desk.system.get());
             let coats = if j.stroke.coats == 1 {
                 w.coats_words[0].into()
             } else {

@@ -341,5 +341,5 @@ pub fn desk() -> Desk {
 
 fn grid(text: &str, film: &Film) -> Option<FilmGrid> {
     let part = Job::from_toml(text).ok()?.part;
-    FilmGrid::over(part, film.columns, film.rows, film.values.clone())
+    FilmGrid::over(&part, film.columns, film.rows, film.values.clone())
 }

@@ -81,7 +81,7 @@ fn with_view<T>(run: &RunView, desk: Desk, act: impl FnOnce(&EndView) -> T) -> O
     let fan = run.number("pattern.length_mm").map(|mm| mm * 1e-3);
     let diameter = match job.part {
         PartShape::Tube { diameter, .. } => Some(diameter),
-        PartShape::Panel { .. } => None,
+        _ => None,
     };
     let figures = (fan.map(say).unwrap_or_default(), say(job.stroke.distance));
     Some(act(&EndView {

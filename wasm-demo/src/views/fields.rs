@@ -158,27 +158,27 @@ pub fn PartFields() -> impl IntoView {
 fn diameter(job: &Job) -> Option<f64> {
     match job.part {
         PartShape::Tube { diameter, .. } => Some(diameter),
-        PartShape::Panel { .. } => None,
+        _ => None,
     }
 }
 
 fn length(job: &Job) -> Option<f64> {
     match job.part {
         PartShape::Tube { length, .. } => Some(length),
-        PartShape::Panel { .. } => None,
+        _ => None,
     }
 }
 
 fn width(job: &Job) -> Option<f64> {
     match job.part {
         PartShape::Panel { width, .. } => Some(width),
-        PartShape::Tube { .. } => None,
+        _ => None,
     }
 }
 
 fn height(job: &Job) -> Option<f64> {
     match job.part {
         PartShape::Panel { height, .. } => Some(height),
-        PartShape::Tube { .. } => None,
+        _ => None,
     }
 }

@@ -1,7 +1,7 @@
 //! How much to mix: the number, the jug to scale, each tin in mL and g, where it goes, cup fills and lots.
 
 use leptos::prelude::*;
-use mistcoat::job::{Job, PartShape};
+use mistcoat::job::Job;
 use mistcoat::paint::MixPlan;
 use mistcoat::units::{Quantity, System};
 
@@ -48,13 +48,7 @@ pub fn MixClipboard() -> impl IntoView {
 
 fn kicker(job: &Job, system: System) -> String {
     let w = words();
-    let say = |v| said(Quantity::Length, v, system);
-    let part = match job.part {
-        PartShape::Tube { diameter, length } => {
-            format!("{} {}, {}", w.shape_tube, say(diameter), say(length))
-        }
-        PartShape::Panel { width, height } => format!("{} {} × {}", w.shape_panel, say(width), say(height)),
-    };
+    let part = part_said(&job.part, system);
     let coats = match job.stroke.coats {
         1 => w.coats_words[0].to_string(),
         coats => fill(w.coats_words[1], &[&coats.to_string()]),

@@ -27,6 +27,7 @@ mod match_result;
 mod mix;
 mod paint;
 mod part;
+mod part_said;
 mod pilot;
 mod sheet_fields;
 mod side;

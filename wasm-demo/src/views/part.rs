@@ -24,9 +24,14 @@ pub fn PartView() -> impl IntoView {
             let Some(job) = job else { return String::new() };
             let run = desk.fresh();
             let done = desk.done.get();
-            let part = match job.part {
-                PartShape::Tube { diameter, length } => Standing::Tube { diameter, length },
-                PartShape::Panel { width, height } => Standing::Panel { width, height },
+            let part = match &job.part {
+                &PartShape::Tube { diameter, length } => Standing::Tube { diameter, length },
+                &PartShape::Panel { width, height } | &PartShape::Curved { width, height, .. } => {
+                    Standing::Panel { width, height }
+                }
+                PartShape::Frame(frame) => {
+                    Standing::Tube { diameter: frame.thickest(), length: frame.size().x }
+                }
             };
             let fan = run.as_ref().and_then(|r| r.number("pattern.length_mm")).map(|mm| mm * 1e-3);
             let scene = Scene {

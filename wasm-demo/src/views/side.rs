@@ -128,16 +128,9 @@ pub fn SideView() -> impl IntoView {
 fn Given() -> impl IntoView {
     let desk = desk();
     let w = words().side;
-    let length = move |v| said(Quantity::Length, v, desk.system.get());
     let part = move || {
-        desk.parsed.with(|j| j.as_ref().map(|j| j.part)).map(|part| match part {
-            mistcoat::job::PartShape::Tube { diameter, length: long } => {
-                format!("{} {}, {}", words().shape_tube, length(diameter), length(long))
-            }
-            mistcoat::job::PartShape::Panel { width, height } => {
-                format!("{} {} × {}", words().shape_panel, length(width), length(height))
-            }
-        })
+        let system = desk.system.get();
+        desk.parsed.with(|j| j.as_ref().map(|j| super::part_said::part_said(&j.part, system)))
     };
     let paint = move || desk.parsed.with(|j| j.as_ref().map(|j| j.paint.name.clone()));
     let air = move || {

@@ -5,10 +5,12 @@ pub mod faults;
 mod gun;
 pub mod match_gun;
 mod paint;
+mod parts;
 
 pub use air::AirWords;
 pub use gun::GunWords;
 pub use paint::PaintWords;
+pub use parts::PartsWords;
 mod side;
 pub use side::SideWords;
 
@@ -167,6 +169,7 @@ pub struct Words {
     pub skip: &'static str,
     pub coats_words: [&'static str; 2],
     pub paint: PaintWords,
+    pub parts: PartsWords,
     pub faults: faults::FaultWords,
     pub matching: match_gun::MatchWords,
     pub kits: GunWords,
@@ -391,6 +394,7 @@ static ENGLISH: Words = Words {
     skip: "Skip to the view",
     coats_words: ["one coat", "{} coats"],
     paint: paint::ENGLISH,
+    parts: parts::ENGLISH,
     faults: faults::ENGLISH,
     matching: match_gun::ENGLISH,
     kits: gun::ENGLISH,
