@@ -48,7 +48,7 @@ pub fn MixClipboard() -> impl IntoView {
 
 fn kicker(job: &Job, system: System) -> String {
     let w = words();
-    let part = part_said(&job.part, system);
+    let part = super::part_said::part_said(&job.part, system);
     let coats = match job.stroke.coats {
         1 => w.coats_words[0].to_string(),
         coats => fill(w.coats_words[1], &[&coats.to_string()]),
