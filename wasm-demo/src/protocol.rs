@@ -122,14 +122,17 @@ pub enum FromWorker {
     },
 }
 
-/// Film over the part: rows from the top, columns from the left.
+/// Film over the part: rows from the top, columns from the left; face by face where the part has several.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Film {
     /// Cells along the strokes.
     pub columns: u32,
     /// Cells across the strokes.
     pub rows: u32,
-    /// Dry film of each cell [m].
+    /// Columns and rows of each further face, in the library's order: the members of a frame.
+    #[serde(default)]
+    pub more: Vec<[u32; 2]>,
+    /// Dry film of each cell [m], face by face.
     #[serde(skip)]
     pub values: Vec<f32>,
     /// Droplets of the snapshot.
@@ -143,6 +146,44 @@ pub struct Film {
 impl Film {
     /// Numbers for each droplet of the snapshot.
     pub const NUMBERS: usize = 5;
+
+    /// The film of a library's map.
+    #[must_use]
+    pub fn of(map: &mistcoat::film::FilmMap) -> Self {
+        let mut film = Self::default();
+        for (i, face) in map.faces().iter().enumerate() {
+            let size = [face.nx as u32, face.ny as u32];
+            match i {
+                0 => [film.columns, film.rows] = size,
+                _ => film.more.push(size),
+            }
+            // The library counts rows upwards, a picture downwards.
+            let rows = (0..face.ny).rev().flat_map(|j| {
+                let first = face.first + j * face.nx;
+                &map.dry[first..first + face.nx]
+            });
+            film.values.extend(rows.map(|&h| h as f32));
+        }
+        film
+    }
+
+    /// Cells of all faces.
+    fn cells(&self) -> u64 {
+        let of = |[columns, rows]: [u32; 2]| u64::from(columns) * u64::from(rows);
+        let first = of([self.columns, self.rows]);
+        self.more.iter().fold(first, |sum, &size| sum.saturating_add(of(size)))
+    }
+
+    /// Columns, rows and values of each face.
+    pub fn faces(&self) -> impl Iterator<Item = ([u32; 2], &[f32])> {
+        let mut first = 0;
+        std::iter::once([self.columns, self.rows]).chain(self.more.iter().copied()).map_while(move |size| {
+            let cells = size[0] as usize * size[1] as usize;
+            let values = self.values.get(first..first + cells)?;
+            first += cells;
+            Some((size, values))
+        })
+    }
 }
 
 /// Bytes that are no message.
@@ -219,7 +260,7 @@ impl FromWorker {
             Self::Picture { film, .. } | Self::Done { film, .. } => film,
             _ => &mut nothing,
         };
-        let cells = u64::from(film.columns) * u64::from(film.rows);
+        let cells = film.cells();
         let numbers = cells.checked_add(Film::NUMBERS as u64 * u64::from(film.droplets));
         if numbers.and_then(|n| n.checked_mul(4)) != Some(rest.len() as u64) {
             return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
@@ -257,7 +298,8 @@ mod tests {
         Film {
             columns: 3,
             rows: 2,
-            values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0],
+            more: vec![[1, 2], [1, 1]],
+            values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0, 4e-5, 5e-5, 6e-5],
             droplets: 1,
             ends: vec![0.2, -0.03, 0.01, -0.04, 1.0],
         }
@@ -300,7 +342,7 @@ mod tests {
         longer.push(0);
         assert!(matches!(
             FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 45 })
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 57 })
         ));
     }
 

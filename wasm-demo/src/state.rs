@@ -9,6 +9,7 @@ pub use self::exercise::{Exercise, HIDDEN, list, with_hidden};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
 pub use self::kit::{Place, told, with_box, with_kit};
+pub use self::members::{MemberFilm, members};
 pub use self::need::{Need, middle_over_ends, need};
 pub use self::paint::{
     Thinner, all_cups, band_literal, band_shown, covers, mix_of, span, thinners, to_mix, volume, with_paint,
@@ -23,6 +24,7 @@ mod exercise;
 mod face;
 mod history;
 mod kit;
+mod members;
 mod need;
 mod paint;
 mod result;

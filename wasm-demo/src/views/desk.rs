@@ -3,13 +3,13 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use mistcoat::job::{Job, JobError, with_key, without_key};
+use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
 use mistcoat::units::System;
 
 use crate::protocol::Film;
 use crate::state::{
-    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, RunView, Stage, TABLE_TOP, WORKSHOP, card_job,
-    face_of, gauge_of, is_tube, on_supply, with_hidden,
+    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
+    card_job, face_of, gauge_of, is_tube, members, on_supply, with_hidden,
 };
 
 /// Views that exist.
@@ -99,6 +99,10 @@ pub struct Desk {
     pub run: RwSignal<Option<Arc<RunView>>>,
     /// The film as last heard of, growing or finished.
     pub film: RwSignal<Option<FilmGrid>>,
+    /// The same face by face: `film` is the one of `member`.
+    pub members: RwSignal<Arc<[MemberFilm]>>,
+    /// The member of a frame whose film is shown.
+    pub member: RwSignal<usize>,
     /// Share of the run under way that is flown, 0..=1.
     pub done: RwSignal<f64>,
     /// A run kept to compare with.
@@ -160,6 +164,8 @@ impl Default for Desk {
             flown,
             run: RwSignal::new(None),
             film: RwSignal::new(None),
+            members: RwSignal::new(Arc::from([])),
+            member: RwSignal::new(0),
             done: RwSignal::new(0.0),
             kept: RwSignal::new(None),
             refused: RwSignal::new(None),
@@ -251,7 +257,30 @@ impl Desk {
     pub fn hear_film(&self, text: &str, film: &Film, done: f64) {
         if self.flown.with_untracked(|t| t == text) {
             self.done.set(done);
-            self.film.set(grid(text, film));
+            self.take_film(text, film);
+        }
+    }
+
+    /// Takes in a film, all faces; gives the one shown.
+    fn take_film(&self, text: &str, film: &Film) -> Option<FilmGrid> {
+        let job = Job::from_toml(text).ok()?;
+        let all = members(&job, film);
+        let shown = match job.part {
+            PartShape::Frame(_) => all.get(self.member.get_untracked().min(all.len().max(1) - 1)),
+            _ => None,
+        };
+        let shown = shown.map(|m| m.grid.clone()).or_else(|| grid(&job, film));
+        self.members.set(all);
+        self.film.set(shown.clone());
+        shown
+    }
+
+    /// Shows the film of another member of a frame.
+    pub fn show_member(&self, member: usize) {
+        self.member.set(member);
+        let shown = self.members.with(|all| all.get(member).map(|m| m.grid.clone()));
+        if shown.is_some() {
+            self.film.set(shown);
         }
     }
 
@@ -260,9 +289,8 @@ impl Desk {
         if self.flown.with_untracked(|t| t != text) {
             return;
         }
-        let film = grid(text, film);
+        let film = self.take_film(text, film);
         self.done.set(1.0);
-        self.film.set(film.clone());
         let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
         self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));
     }
@@ -339,7 +367,7 @@ pub fn desk() -> Desk {
     use_context::<Desk>().unwrap_or_default()
 }
 
-fn grid(text: &str, film: &Film) -> Option<FilmGrid> {
-    let part = Job::from_toml(text).ok()?.part;
-    FilmGrid::over(&part, film.columns, film.rows, film.values.clone())
+fn grid(job: &Job, film: &Film) -> Option<FilmGrid> {
+    let ([columns, rows], values) = film.faces().next()?;
+    FilmGrid::over(&job.part, columns, rows, values.to_vec())
 }

@@ -71,17 +71,10 @@ impl Flight for Flying {
     }
 
     fn film(&self) -> Film {
-        let picture = self.run.picture();
-        let (columns, rows) = (picture.face().nx, picture.face().ny);
-        // The library counts rows upwards, a picture downwards.
-        let values =
-            (0..rows).rev().flat_map(|j| &picture.dry[j * columns..(j + 1) * columns]).map(|&h| h as f32);
         Film {
-            columns: columns as u32,
-            rows: rows as u32,
-            values: values.collect(),
             droplets: (self.ends.len() / Film::NUMBERS) as u32,
             ends: self.ends.clone(),
+            ..Film::of(&self.run.picture())
         }
     }
 
