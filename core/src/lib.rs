@@ -24,6 +24,7 @@ pub mod normal;
 pub mod numbers;
 pub mod paint;
 pub mod part;
+pub mod practice;
 pub mod report;
 mod root;
 pub mod run;

@@ -12,6 +12,7 @@ use crate::worker::Refusal;
 mod comparing;
 pub mod flood;
 pub mod matching;
+pub mod practising;
 
 pub use comparing::Comparing;
 
@@ -34,6 +35,12 @@ pub enum Task {
         job: String,
         /// Trigger time [s].
         seconds: f64,
+    },
+    /// Lays what a hand does as it comes, and judges it; what is known is [`practising::Told`], what it is told an
+    /// [`practising::Order`].
+    Practise {
+        /// The job file's text, its part a panel.
+        job: String,
     },
     /// Counts: what the tests of worker and queue do.
     #[cfg(test)]
@@ -82,6 +89,8 @@ pub enum Running {
     Match(Box<matching::Matching>),
     /// [`Task::Flood`].
     Flood(Box<flood::Flooding>),
+    /// [`Task::Practise`].
+    Practise(Box<practising::Practising>),
 }
 
 impl LongTask for Running {
@@ -91,6 +100,9 @@ impl LongTask for Running {
             Task::Match { job } => matching::Matching::start(job).map(|m| Self::Match(Box::new(m))),
             Task::Flood { job, seconds } => {
                 flood::Flooding::start(job, *seconds).map(|f| Self::Flood(Box::new(f)))
+            }
+            Task::Practise { job } => {
+                practising::Practising::start(job).map(|p| Self::Practise(Box::new(p)))
             }
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
@@ -102,6 +114,7 @@ impl LongTask for Running {
             Self::Compare(comparing) => comparing.advance(time_left),
             Self::Match(matching) => matching.advance(time_left),
             Self::Flood(flooding) => flooding.advance(time_left),
+            Self::Practise(practising) => practising.advance(time_left),
         }
     }
 
@@ -110,12 +123,14 @@ impl LongTask for Running {
             Self::Compare(comparing) => comparing.progress(),
             Self::Match(matching) => matching.progress(),
             Self::Flood(flooding) => flooding.progress(),
+            Self::Practise(practising) => practising.progress(),
         }
     }
 
     fn partial(&mut self) -> Option<String> {
         match self {
             Self::Compare(comparing) => comparing.partial(),
+            Self::Practise(practising) => practising.partial(),
             Self::Match(_) | Self::Flood(_) => None,
         }
     }
@@ -125,6 +140,25 @@ impl LongTask for Running {
             Self::Compare(comparing) => Ok(comparing.answer()),
             Self::Match(matching) => matching.answer(),
             Self::Flood(flooding) => flooding.answer(),
+            // It rests and is never done.
+            Self::Practise(_) => Ok(String::new()),
+        }
+    }
+
+    fn hear(&mut self, numbers: &[f64]) {
+        if let Self::Practise(practising) = self {
+            practising.hear(numbers);
+        }
+    }
+
+    fn rests(&self) -> bool {
+        matches!(self, Self::Practise(practising) if practising.rests())
+    }
+
+    fn film(&mut self) -> Option<Film> {
+        match self {
+            Self::Practise(practising) => practising.film(),
+            _ => None,
         }
     }
 }

@@ -4,7 +4,7 @@ use super::document::Document;
 use super::error::JobError;
 use super::{
     Booth, Compare, FanAxis, Job, PartShape, RunSetting, StrokePlan, judging, measured, mixing, paint_patch,
-    part, patch, sheet_window, supply_patch,
+    part, patch, practising, sheet_window, supply_patch,
 };
 
 /// Temperature of booth and paint where the file gives none [K].
@@ -62,6 +62,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
             paint_price: doc.number("compare.paint_price"),
             parts: doc.number("compare.parts"),
         },
+        practice: practising::practising(doc),
         run: RunSetting {
             droplets: count(doc, "run.droplets", droplets),
             standard_error: doc.number("run.standard_error"),

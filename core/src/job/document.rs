@@ -142,6 +142,22 @@ impl<'t> Document<'t> {
         }
     }
 
+    /// The shares of a list, none where the file does not give it.
+    pub fn shares(&self, path: &str) -> &[f64] {
+        match self.get(path).map(|entry| &entry.value) {
+            Some(Value::Shares(list)) => list,
+            _ => &[],
+        }
+    }
+
+    /// True or false, if the file gives it.
+    pub fn flag(&self, path: &str) -> Option<bool> {
+        match self.get(path)?.value {
+            Value::Flag(flag) => Some(flag),
+            _ => None,
+        }
+    }
+
     /// The band of a key, if the file gives it.
     pub fn band(&self, path: &str) -> Option<[f64; 2]> {
         match self.get(path)?.value {

@@ -107,7 +107,13 @@ fn literal(kind: Kind, value: &str) -> String {
     let bare = match kind {
         Kind::Share | Kind::Number | Kind::Count => units::parse_number(value).is_ok(),
         Kind::Flag => matches!(value, "true" | "false"),
-        Kind::Band(_) | Kind::Solvents | Kind::Kits | Kind::AirUsers | Kind::Words(_) | Kind::Names => {
+        Kind::Band(_)
+        | Kind::Shares
+        | Kind::Solvents
+        | Kind::Kits
+        | Kind::AirUsers
+        | Kind::Words(_)
+        | Kind::Names => {
             value.starts_with('[')
         }
         Kind::Frame => value.starts_with('{'),

@@ -7,7 +7,7 @@ use crate::units::Quantity;
 
 use Kind::{
     AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, Frame, KitId, Kits, Mix, Names, Number,
-    PaintId, Share, Solvents, Text, Words,
+    PaintId, Share, Shares, Solvents, Text, Words,
 };
 use Quantity::{
     AirFlow, Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension,
@@ -205,6 +205,15 @@ pub const KEYS: &[Key] = &[
     key("compare.kits", Kits, NONE, "none", "kits set beside your own, each with its price if you know one"),
     key("compare.paint_price", Number, ("0.01", "1000000"), "none", "price of a litre of paint as sprayed, in the currency of the prices"),
     key("compare.parts", Count, ("1", "1000000000"), "none", "parts you are going to paint"),
+
+    key("practice.exercise", Choice(&["five-tries", "balance", "fan-for-tube", "wall-pressure", "mix-for-six", "two-boxes"]), NONE, "none", "exercise of a class hour that this job is"),
+    key("practice.goal", Share, UNIT_SHARE, "85 %", "five tries: share of the panel that is to have the film wanted"),
+    key("practice.spread", Share, UNIT_SHARE, "10 %", "five tries: largest spread between them, as a standard deviation"),
+    key("practice.guide", Choice(&["chalk", "none"]), NONE, "\"chalk\"", "by hand: chalk ticks and a beat, or nothing"),
+    key("practice.elbow", Flag, NONE, "false", "by hand: the gun hangs on an elbow and swings in an arc unless one steps"),
+    key("practice.who", Text, NONE, "none", "whose tries these are, as they like to be called"),
+    key("practice.tries", Shares, UNIT_SHARE, "[]", "share of the panel with the film wanted, try by try; the last ten"),
+    key("practice.answer", Text, NONE, "none", "what was answered, in an exercise that asks"),
 
     key("run.droplets", Count, ("1", "1000000000"), "200000, of a frame 1000000", "droplets flown; with standard_error the most that are"),
     key("run.standard_error", Share, ("0.05 %", "20 %"), "none", "fly until the relative standard error of the transfer efficiency is below this"),

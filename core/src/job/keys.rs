@@ -11,6 +11,8 @@ pub enum Kind {
     Band(Quantity),
     /// A bare number, or text with "%".
     Share,
+    /// Up to ten shares, in brackets.
+    Shares,
     /// A bare number.
     Number,
     /// A whole number.
@@ -67,7 +69,7 @@ impl Kind {
             Kind::CupId => "cup".into(),
             Kind::Mix => "parts".into(),
             Kind::CompressorId => "compressor".into(),
-            Kind::Solvents | Kind::AirUsers | Kind::Kits => "list".into(),
+            Kind::Solvents | Kind::AirUsers | Kind::Kits | Kind::Shares => "list".into(),
         }
     }
 }
@@ -99,7 +101,7 @@ impl Key {
     pub fn limits(&self) -> Option<(f64, f64)> {
         let read = |text| match self.kind {
             Kind::Quantity(q) | Kind::Band(q) => units::parse(q, text).ok(),
-            Kind::Share => units::parse_share(text).ok(),
+            Kind::Share | Kind::Shares => units::parse_share(text).ok(),
             Kind::Number | Kind::Count => units::parse_number(text).ok(),
             _ => None,
         };
@@ -138,6 +140,9 @@ impl Key {
                 q.unit_names().join(", ")
             ),
             Kind::Share => format!("{}, as a bare number or as text with %", self.range_text()),
+            Kind::Shares => {
+                format!("a list of up to {} shares, each {}", super::value::MOST_SHARES, self.range_text())
+            }
             Kind::Number => format!("{}, a bare number", self.range_text()),
             Kind::Count => format!("{}, a whole number", self.range_text()),
             Kind::Flag => "true or false".into(),

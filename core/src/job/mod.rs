@@ -16,6 +16,7 @@ mod mixing;
 mod paint_patch;
 mod part;
 mod patch;
+mod practising;
 mod sheet_patch;
 mod sheet_window;
 mod supply_patch;
@@ -33,6 +34,7 @@ pub use error::JobError;
 pub use judging::{Judging, Method};
 pub use key_list::KEYS;
 pub use keys::{Key, Kind};
+pub use practising::Practising;
 pub use mixing::{Mixing, Origin};
 
 /// Longest text of a job file [bytes].
@@ -81,6 +83,8 @@ pub struct Job {
     pub card: Vec<Reading>,
     /// Kits to set beside this gun, and the prices that go with them.
     pub compare: Compare,
+    /// By hand and the class hour: exercise, goal, tries so far.
+    pub practice: Practising,
     /// Droplets and seed.
     pub run: RunSetting,
     /// What the user should know about the file though it is good: keys that are not used, a cup out of its range.

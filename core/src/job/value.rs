@@ -14,6 +14,8 @@ pub(super) enum Value {
     Number(f64),
     /// Lower and upper.
     Band([f64; 2]),
+    /// Shares of a list.
+    Shares(Vec<f64>),
     /// Free text, choice or id.
     Text(String),
     /// Words of a list.
@@ -111,6 +113,27 @@ fn share(value: &DeValue<'_>) -> Result<f64, Refusal> {
         DeValue::String(text) => from_units(units::parse_share(text)),
         other => bare(other),
     }
+}
+
+/// Most shares of a list.
+pub(super) const MOST_SHARES: usize = 10;
+
+fn shares(value: &DeValue<'_>) -> Result<Value, Refusal> {
+    let DeValue::Array(list) = value else {
+        return refuse(format!("it is {}, where a list is needed", is_a(value)));
+    };
+    if list.len() > MOST_SHARES {
+        return refuse(format!("it has {} entries", list.len()));
+    }
+    let mut out = Vec::new();
+    for (i, item) in list.iter().enumerate() {
+        match share(item.get_ref()) {
+            Ok(x) if (0.0..=1.0).contains(&x) => out.push(x),
+            Ok(_) => return refuse(format!("entry {} is outside 0 to 1", i + 1)),
+            Err((problem, hint)) => return Err((format!("in entry {}, {problem}", i + 1), hint)),
+        }
+    }
+    Ok(Value::Shares(out))
 }
 
 /// The word of a list, else a refusal with the nearest one.
@@ -288,6 +311,7 @@ pub(super) fn read(key: &Key, value: &DeValue<'_>) -> Result<Value, Refusal> {
                 refuse("the lower value is not below the upper")
             }
         }
+        Kind::Shares => shares(value),
         Kind::Flag => match value {
             DeValue::Boolean(flag) => Ok(Value::Flag(*flag)),
             other => refuse(format!("it is {}, where true or false is needed", is_a(other))),

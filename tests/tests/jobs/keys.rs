@@ -8,8 +8,10 @@ fn every_key_once_with_its_range() {
     for (i, key) in KEYS.iter().enumerate() {
         assert!(KEYS[..i].iter().all(|k| k.path != key.path), "{} twice", key.path);
         assert_eq!(Key::find(key.path), Some(key));
-        let ranged =
-            matches!(key.kind, Kind::Quantity(_) | Kind::Band(_) | Kind::Share | Kind::Number | Kind::Count);
+        let ranged = matches!(
+            key.kind,
+            Kind::Quantity(_) | Kind::Band(_) | Kind::Share | Kind::Shares | Kind::Number | Kind::Count
+        );
         assert_eq!(key.limits().is_some(), ranged, "{}", key.path);
         if let Some((low, high)) = key.limits() {
             assert!(low <= high, "{}", key.path);

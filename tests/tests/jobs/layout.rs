@@ -22,6 +22,7 @@ fn value(key: &Key, high: bool) -> String {
         // A table of its own would be walked into by `flat`.
         Kind::Frame => (if high { "\"railing\"" } else { "\"chair\"" }).into(),
         Kind::Kits => (if high { "[]" } else { "[{ kit = \"lvlp-gravity-1.2\" }]" }).into(),
+        Kind::Shares => (if high { "[]" } else { "[0.79, \"81 %\"]" }).into(),
         Kind::KitId => "\"hvlp-gravity-1.3\"".into(),
         Kind::PaintId => "\"two-pack-clear\"".into(),
         Kind::CupId => format!("\"{}\"", if high { "din-4" } else { "ford-4" }),
