@@ -101,9 +101,7 @@ impl LongTask for Running {
             Task::Flood { job, seconds } => {
                 flood::Flooding::start(job, *seconds).map(|f| Self::Flood(Box::new(f)))
             }
-            Task::Practise { job } => {
-                practising::Practising::start(job).map(|p| Self::Practise(Box::new(p)))
-            }
+            Task::Practise { job } => practising::Practising::start(job).map(|p| Self::Practise(Box::new(p))),
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
         }

@@ -34,8 +34,8 @@ pub use error::JobError;
 pub use judging::{Judging, Method};
 pub use key_list::KEYS;
 pub use keys::{Key, Kind};
-pub use practising::Practising;
 pub use mixing::{Mixing, Origin};
+pub use practising::Practising;
 
 /// Longest text of a job file [bytes].
 pub const LONGEST_TEXT: usize = 64 * 1024;

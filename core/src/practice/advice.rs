@@ -132,7 +132,10 @@ fn row(figures: &Figures, aim: &Aim) -> Option<Fault> {
     let (pass, low) = match pass {
         0 if y.len() > 3 && (0.5 * (y[1] + y[3]) - y[2]).abs() < 0.25 * low.abs() => (pass, low),
         0 if y.len() > 3 => (1, 0.5 * (y[0] + y[2]) - y[1]),
-        i if i == last && y.len() > 3 && (0.5 * (y[last - 1] + y[last - 3]) - y[last - 2]).abs() >= 0.25 * low.abs() => {
+        i if i == last
+            && y.len() > 3
+            && (0.5 * (y[last - 1] + y[last - 3]) - y[last - 2]).abs() >= 0.25 * low.abs() =>
+        {
             (last - 1, 0.5 * (y[last] + y[last - 2]) - y[last - 1])
         }
         _ => (pass, low),
@@ -225,7 +228,11 @@ fn place(fault: &Fault, figures: &Figures, aim: &Aim) -> [f64; 2] {
     let at = match fault {
         Fault::Row { pass, low } => {
             // In the gap that it left.
-            let up = if (*low > 0.0) == (figures.spacing.iter().sum::<f64>() >= 0.0) { pass.checked_sub(1) } else { Some(pass + 1) };
+            let up = if (*low > 0.0) == (figures.spacing.iter().sum::<f64>() >= 0.0) {
+                pass.checked_sub(1)
+            } else {
+                Some(pass + 1)
+            };
             let beside = up.filter(|&i| i < figures.passes.len()).map_or(y(*pass), y);
             [0.0, 0.5 * (y(*pass) + beside)]
         }
@@ -237,7 +244,9 @@ fn place(fault: &Fault, figures: &Figures, aim: &Aim) -> [f64; 2] {
         }
         Fault::Still { pass, .. } => figures.passes[*pass].still_at,
         Fault::Pace { .. } | Fault::Distance { .. } | Fault::Trigger { .. } => [0.2 * w, y(0)],
-        Fault::Extra { pass } | Fault::PassPace { pass, .. } | Fault::PassDistance { pass, .. } => [-0.2 * w, y(*pass)],
+        Fault::Extra { pass } | Fault::PassPace { pass, .. } | Fault::PassDistance { pass, .. } => {
+            [-0.2 * w, y(*pass)]
+        }
         Fault::Uneven { pass, .. } => {
             let bits = &figures.passes[*pass].bits;
             let slowest = bits.iter().max_by(|a, b| (a.time / a.way).total_cmp(&(b.time / b.way)));

@@ -191,7 +191,8 @@ fn shift(moments: &mut [Moment], figures: &Figures, pass: usize, up: f64) {
 
 /// Gives each segment another length of time.
 fn retime(moments: &mut [Moment], took: impl Fn(usize, &Moment, &Moment) -> f64) {
-    let times: Vec<f64> = moments.windows(2).enumerate().map(|(i, w)| took(i, &w[0], &w[1]).max(0.0)).collect();
+    let times: Vec<f64> =
+        moments.windows(2).enumerate().map(|(i, w)| took(i, &w[0], &w[1]).max(0.0)).collect();
     for (i, took) in times.into_iter().enumerate() {
         moments[i + 1].time = moments[i].time + took;
     }
@@ -200,7 +201,8 @@ fn retime(moments: &mut [Moment], took: impl Fn(usize, &Moment, &Moment) -> f64)
 /// Passes of the plan after the last, or before the first in place though later in time.
 fn add(moments: &mut Vec<Moment>, figures: &Figures, aim: &Aim, rows: usize, below: bool) {
     let heights = figures.passes.iter().map(|p| p.y);
-    let edge = if below { heights.fold(f64::INFINITY, f64::min) } else { heights.fold(f64::NEG_INFINITY, f64::max) };
+    let edge =
+        if below { heights.fold(f64::INFINITY, f64::min) } else { heights.fold(f64::NEG_INFINITY, f64::max) };
     let step = if below { -aim.spacing() } else { aim.spacing() };
     if let Some(last) = moments.last_mut() {
         last.trigger = 0.0;

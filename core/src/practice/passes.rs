@@ -105,7 +105,11 @@ pub(super) fn stops(moments: &[Moment], range: Range<usize>, aim: &Aim) -> Vec<R
 pub fn passes(track: &Track, aim: &Aim) -> Vec<HandPass> {
     let moments = track.moments();
     let pieces = track.pieces();
-    pieces.iter().flat_map(|piece| parted(moments, piece.segments.clone())).filter_map(|r| pass(moments, r, aim)).collect()
+    pieces
+        .iter()
+        .flat_map(|piece| parted(moments, piece.segments.clone()))
+        .filter_map(|r| pass(moments, r, aim))
+        .collect()
 }
 
 /// A stretch, parted where it turns back along the panel.

@@ -25,7 +25,8 @@ fn film(track: &Track, aim: &Aim) -> FilmMap {
             let (half, wide) = (0.1 * grown, 0.012 * grown);
             let lands = (1.0 - 2.5 * (0.2 * grown - 0.2)).max(0.0);
             let volume = 0.2 * lands * aim.flow * m.trigger * (b.time - a.time) / pieces as f64;
-            let peak = volume / (half * 4.0 / core::f64::consts::PI * wide * (2.0 * core::f64::consts::PI).sqrt());
+            let peak =
+                volume / (half * 4.0 / core::f64::consts::PI * wide * (2.0 * core::f64::consts::PI).sqrt());
             for j in 0..face.ny {
                 let dy = (face.y(j) - y) / half;
                 if dy.abs() >= 1.0 {
@@ -46,7 +47,13 @@ fn film(track: &Track, aim: &Aim) -> FilmMap {
 fn told(track: &Track, aim: &Aim) -> (Figures, Vec<Advice>) {
     let figures = figures(track, aim).expect("passes");
     let right = |track: &Track| shares(&film(track, aim), BAND).right;
-    let laid = trials(track, &figures, aim).into_iter().map(|t| { let r = right(&t.track); (t, r) }).collect();
+    let laid = trials(track, &figures, aim)
+        .into_iter()
+        .map(|t| {
+            let r = right(&t.track);
+            (t, r)
+        })
+        .collect();
     let advice = advise(right(track), laid);
     (figures, advice)
 }
@@ -138,7 +145,9 @@ fn pace_is_named_whole_and_by_pass() {
         })
     };
     assert!(matches!(only(&slower(0, 8, 1.5)), Fault::Pace { mean } if (mean - 3.0).abs() < 1e-6));
-    assert!(matches!(only(&slower(3, 3, 2.2)), Fault::PassPace { pass: 3, pace } if (pace - 4.4).abs() < 1e-6));
+    assert!(
+        matches!(only(&slower(3, 3, 2.2)), Fault::PassPace { pass: 3, pace } if (pace - 4.4).abs() < 1e-6)
+    );
 }
 
 #[test]
@@ -226,7 +235,8 @@ fn spread_is_a_standard_deviation() {
 #[test]
 fn a_recorder_rounds_once_and_leaves_out_what_says_nothing() {
     let mut recorder = Recorder::default();
-    let at = |time: f64, x: f64, trigger: f64| Moment { time, x, distance: 0.18, trigger, ..Moment::default() };
+    let at =
+        |time: f64, x: f64, trigger: f64| Moment { time, x, distance: 0.18, trigger, ..Moment::default() };
     let first = recorder.take(at(0.000_04, 0.123_456, 0.0)).expect("the first");
     assert_eq!(first, rounded(&first));
     assert!((first.x - 0.1235).abs() < 1e-12);

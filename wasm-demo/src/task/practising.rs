@@ -90,6 +90,8 @@ pub struct Practising {
     /// The hand, live.
     live: Laying,
     judging: Option<Judging>,
+    /// A try is over that cannot be judged before all is flown.
+    due: bool,
     card_told: Option<Card>,
     /// A replay's film, and how far it is wanted.
     shown: Option<(Laying, usize)>,
@@ -135,6 +137,7 @@ impl Practising {
             aim: None,
             best: None,
             judging: None,
+            due: false,
             card_told: None,
             shown: None,
             news: true,
@@ -205,6 +208,9 @@ impl Practising {
             let mut live = Laying::new(std::mem::take(&mut self.live.track), &self.bare);
             live.some(&layer, usize::MAX);
             (self.live, self.layer, self.news, self.picture) = (live, Some(layer), true, true);
+            if self.full.is_some() && std::mem::take(&mut self.due) {
+                self.begin_judging();
+            }
         }
     }
 
@@ -230,7 +236,7 @@ impl Practising {
         match Order::read(numbers) {
             Some(Order::Begin) => {
                 self.live = Laying::new(Vec::new(), &self.bare);
-                (self.judging, self.card_told, self.shown) = (None, None, None);
+                (self.judging, self.card_told, self.shown, self.due) = (None, None, None, false);
                 (self.news, self.picture) = (true, true);
             }
             Some(Order::Moments(moments)) => {
@@ -247,10 +253,14 @@ impl Practising {
     }
 
     fn begin_judging(&mut self) {
+        if self.full.is_none() {
+            self.due = true;
+            return;
+        }
         let aim = self.aim.as_ref();
         let Ok(track) = Track::new(self.live.track.clone()) else { return };
         let Some((aim, found)) = aim.and_then(|aim| Some((aim, figures(&track, aim)?))) else {
-            // Before the plan is known, or without a pass over the panel, there is nothing to judge.
+            // Without a pass over the panel there is nothing to judge.
             self.card_told = aim.map(|_| Card::empty());
             self.news = true;
             return;
@@ -267,7 +277,9 @@ impl Practising {
     }
 
     fn judge(&mut self) {
-        let (Some(judging), Some(layer), Some(full)) = (&mut self.judging, &self.layer, &self.full) else { return };
+        let (Some(judging), Some(layer), Some(full)) = (&mut self.judging, &self.layer, &self.full) else {
+            return;
+        };
         if !judging.exact.is_done() {
             judging.exact.some(full, SEGMENTS / 4);
         } else if !judging.plain.is_done() {
@@ -283,7 +295,8 @@ impl Practising {
             judging.under = Some(Laying::new(trial.track.moments().to_vec(), &self.bare));
         } else if let Some(judging) = self.judging.take() {
             let shares: Option<Shares> = self.band.map(|band| shares(&judging.exact.film, band));
-            let as_is = self.band.map_or(0.0, |band| mistcoat::practice::shares(&judging.plain.film, band).right);
+            let as_is =
+                self.band.map_or(0.0, |band| mistcoat::practice::shares(&judging.plain.film, band).right);
             let laid = judging.trials.into_iter().zip(judging.laid).collect();
             let advice: Vec<Advice> = advise(as_is, laid);
             let beyond = judging.exact.track.iter().any(|m| m.trigger > 0.0 && !self.shelf.covers(m));
@@ -321,7 +334,10 @@ impl Practising {
         }
         let told = Told {
             ready: self.layer.is_some(),
-            plan: self.aim.as_ref().map(|aim| Plan::new(aim, self.band, self.best.as_ref().and_then(|b| b.1))),
+            plan: self
+                .aim
+                .as_ref()
+                .map(|aim| Plan::new(aim, self.band, self.best.as_ref().and_then(|b| b.1))),
             card: self.card_told.clone(),
         };
         serde_json::to_string(&told).ok()
@@ -335,7 +351,11 @@ impl Practising {
         let film = self.shown.as_ref().map_or(&self.live.film, |(laying, _)| &laying.film);
         let (columns, rows) = (film.face().nx, film.face().ny);
         // The library counts rows upwards, a picture downwards.
-        let values = (0..rows).rev().flat_map(|j| &film.dry[j * columns..(j + 1) * columns]).map(|&h| h as f32);
+        let values =
+            (0..rows).rev().flat_map(|j| &film.dry[j * columns..(j + 1) * columns]).map(|&h| h as f32);
         Some(Film { columns: columns as u32, rows: rows as u32, values: values.collect(), ..Film::default() })
     }
 }
+
+#[cfg(test)]
+mod tests;
