@@ -42,7 +42,7 @@ pub struct Booked {
 /// None while the catalogue is sound.
 pub fn rated(target: Target) -> Result<Booked, ParameterError> {
     let (kit, paint) = (catalogue::kit("hvlp-gravity-1.3")?, catalogue::paint("two-pack-clear")?);
-    let booth = Booth { temperature: 293.15, humidity: 0.5 };
+    let booth = Booth::at(293.15, 0.5);
     let spray = set_up::spray(&kit, &kit.rated(), &paint, &booth)?;
     let jet = FanJet::new(&JetSpec {
         momentum: spray.axial_momentum / AIR.0,

@@ -8,7 +8,7 @@ mod paints;
 
 pub use compressors::CompressorData;
 pub use kit_data::KitData;
-pub use paint_data::{ComponentData, PaintData, SheetData};
+pub use paint_data::{ComponentData, PaintData, SettingData, SheetData};
 
 use crate::error::ParameterError;
 use crate::gun::{Feed, Kit};

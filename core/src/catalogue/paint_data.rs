@@ -34,6 +34,17 @@ pub struct SheetData {
     pub origin: &'static str,
 }
 
+/// How a film of a class stands and sets. SI; meanings as in `paint::Paint`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SettingData {
+    /// Viscosity of the film on landing [Pa s].
+    pub film_viscosity: Figure,
+    /// Time in which it rises e-fold [s].
+    pub setting_time: Figure,
+    /// Yield stress of the film on landing [Pa].
+    pub yield_stress: Figure,
+}
+
 /// A class of paint of the catalogue.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PaintData {
@@ -59,6 +70,8 @@ pub struct PaintData {
     pub high_shear_share: Figure,
     /// Surface tension [N/m].
     pub surface_tension: Figure,
+    /// How a film of it stands and sets, in the usual mix.
+    pub setting: SettingData,
     /// Hardener with isocyanate.
     pub isocyanate: bool,
     /// Usual dry film of one coat, lowest [m].
@@ -100,6 +113,9 @@ impl PaintData {
             flow_index: self.flow_index.value,
             high_shear_share: self.high_shear_share.value,
             surface_tension: self.surface_tension.value,
+            film_viscosity: self.setting.film_viscosity.value,
+            setting_time: self.setting.setting_time.value,
+            yield_stress: self.setting.yield_stress.value,
             isocyanate: self.isocyanate,
             dry_film_per_coat: [self.dry_film_low.value, self.dry_film_high.value],
             sheet: self.typical_sheet(),
@@ -139,6 +155,9 @@ impl PaintData {
             ("flow_index", self.flow_index),
             ("high_shear_share", self.high_shear_share),
             ("surface_tension", self.surface_tension),
+            ("film_viscosity", self.setting.film_viscosity),
+            ("setting_time", self.setting.setting_time),
+            ("yield_stress", self.setting.yield_stress),
             ("dry_film_low", self.dry_film_low),
             ("dry_film_high", self.dry_film_high),
         ];

@@ -8,7 +8,7 @@ mod water;
 #[cfg(test)]
 mod tests;
 
-use super::{ComponentData, Figure, PaintData, SheetData};
+use super::{ComponentData, Figure, PaintData, SettingData, SheetData};
 
 const UM: f64 = 1e-6;
 const MM: f64 = 1e-3;
@@ -25,6 +25,12 @@ const SHEAR_INDEX: &str =
 const TENSION: &str = "common practice: close to its solvents', 24-32 mN/m";
 const WATER_TENSION: &str =
     "common practice: 25-32 mN/m, far below water's because of surfactant and co-solvent";
+const FILM: &str =
+    "common practice: 0.1-1 Pa s on landing, more with pigment and flow agents; no measured table found";
+const SETTING: &str =
+    "ours: so that a common coat stands upright and about half as much again runs (common practice)";
+const YIELD: &str =
+    "common practice: 0.2-2 Pa where it is thixotropic, 0 where it flows out; no measured table found";
 
 const fn f(value: f64, origin: &'static str) -> Figure {
     Figure { value, origin }
@@ -42,6 +48,15 @@ const fn tin(
         volume_solids: f(solids, READY),
         viscosity: f(viscosity, CUP),
         solvents,
+    }
+}
+
+/// Film of the usual mix on landing: viscosity [Pa s], time of an e-fold rise [s], yield stress [Pa].
+const fn setting(viscosity: f64, time: f64, yield_stress: f64) -> SettingData {
+    SettingData {
+        film_viscosity: f(viscosity, FILM),
+        setting_time: f(time, SETTING),
+        yield_stress: f(yield_stress, YIELD),
     }
 }
 

@@ -31,6 +31,16 @@ const STRAIGHT: f64 = 9e-4;
 /// Knots kept at most.
 const KNOTS: usize = 160;
 
+/// Share of the pure volatiles' vapour pressure over a mix with this share of resin by volume [-].
+pub(super) fn activity(resin: f64) -> f64 {
+    (1.0 - resin) * exp(resin + INTERACTION * resin * resin)
+}
+
+/// Diffusivity of the volatiles in it [m2/s].
+pub(super) fn inner_diffusivity(resin: f64) -> f64 {
+    INNER_DIFFUSIVITY * pow(10.0, -INNER_DECADES * resin * resin)
+}
+
 /// Air around the droplets.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DryingAir {
@@ -112,7 +122,7 @@ impl Drying {
             return out;
         }
         // Vapour at the surface: mole shares, then mass shares.
-        let activity = (1.0 - resin) * exp(resin + INTERACTION * resin * resin);
+        let activity = activity(resin);
         let mut surface = [0.0; MOST_SOLVENTS];
         for (y, (v, m)) in surface.iter_mut().zip(self.volatiles.iter().zip(d.mass)) {
             *y = m / v.molar_mass / moles * activity * v.pressure(d.temperature) / ROOM_PRESSURE;
@@ -143,7 +153,7 @@ impl Drying {
         }
         let gas_density = ROOM_PRESSURE / (MOLAR_GAS_CONSTANT * film * per_mole);
 
-        let inner = INNER_DIFFUSIVITY * pow(10.0, -INNER_DECADES * resin * resin);
+        let inner = inner_diffusivity(resin);
         let (mut cooling, mut carried) = (0.0, 0.0);
         for (i, v) in self.volatiles.iter().enumerate() {
             // Mass flux times 6/pi: 12 = (6/pi) 2 pi.

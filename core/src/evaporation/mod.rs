@@ -1,11 +1,13 @@
-//! Drying in flight: one curve of volume against exposure serves droplets of every size.
+//! Drying: in flight one curve of volume against exposure serves droplets of every size; on the part, tables serve films of every thickness.
 
 mod drying;
+mod film_drying;
 mod shrinking;
 mod solvent;
 mod voc;
 
 pub use drying::{Drying, DryingAir};
+pub use film_drying::{FilmAir, LOST_IN_FLIGHT, film_drying};
 pub use solvent::Volatile;
 pub use voc::Voc;
 

@@ -3,8 +3,8 @@
 use super::document::Document;
 use super::error::JobError;
 use super::{
-    Booth, Compare, FanAxis, Job, PartShape, RunSetting, StrokePlan, judging, measured, mixing, paint_patch,
-    part, patch, practising, sheet_window, supply_patch,
+    AirFrom, Booth, Compare, FanAxis, Job, PartShape, RunSetting, StrokePlan, judging, measured, mixing,
+    paint_patch, part, patch, practising, sheet_window, supply_patch,
 };
 
 /// Temperature of booth and paint where the file gives none [K].
@@ -35,6 +35,13 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let booth = Booth {
         temperature: doc.number("booth.temperature").unwrap_or(ROOM),
         humidity: doc.number("booth.humidity").unwrap_or(0.5),
+        air: doc.number("booth.air").unwrap_or(Booth::AIR),
+        from: match doc.word("booth.from") {
+            Some("behind") => AirFrom::Behind,
+            Some("left") => AirFrom::Left,
+            Some("right") => AirFrom::Right,
+            _ => AirFrom::Above,
+        },
     };
     let mut job = Job {
         text: doc.text.into(),

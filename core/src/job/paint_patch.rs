@@ -34,7 +34,10 @@ pub(super) fn paint(doc: &Document<'_>, room: f64, notes: &mut Vec<String>) -> R
     let sheet = sheet_patch::sheet(doc, &recipe, &mut paint)?;
     let temperature = doc.number("paint.temperature").unwrap_or(room);
     let paint = paint.at_temperature(temperature).map_err(|e| doc.parameter(&e))?;
-    let paint = measured(doc, paint, notes)?;
+    let mut paint = measured(doc, paint, notes)?;
+    if let Some(viscosity) = doc.number("paint.film_viscosity") {
+        paint.film_viscosity = viscosity;
+    }
     paint.check().map_err(|e| doc.parameter(&e))?;
     let mut given = doc.keys();
     if matches!(doc.get("paint.mix").map(|e| &e.value), Some(Value::Mix(parts)) if parts.len() == 3) {
@@ -108,9 +111,10 @@ fn mix(doc: &Document<'_>, recipe: &Recipe, notes: &mut Vec<String>) -> Result<M
 
 /// The file's own figures, as sprayed and at 20 C, over those of the mix.
 fn lay_over(doc: &Document<'_>, paint: &mut Paint) -> Result<(), JobError> {
-    // Unless the file gives it too, the high-shear viscosity keeps its proportion.
+    // Unless the file gives it too, the high-shear viscosity keeps its proportion, and the film's too.
     if let Some(viscosity) = doc.number("paint.viscosity") {
         paint.viscosity_high_shear *= viscosity / paint.viscosity;
+        paint.film_viscosity *= viscosity / paint.viscosity;
     }
     for (path, field) in [
         ("paint.density", &mut paint.density),
@@ -118,6 +122,8 @@ fn lay_over(doc: &Document<'_>, paint: &mut Paint) -> Result<(), JobError> {
         ("paint.flow_index", &mut paint.flow_index),
         ("paint.viscosity_high_shear", &mut paint.viscosity_high_shear),
         ("paint.surface_tension", &mut paint.surface_tension),
+        ("paint.setting_time", &mut paint.setting_time),
+        ("paint.yield_stress", &mut paint.yield_stress),
     ] {
         if let Some(x) = doc.number(path) {
             *field = x;

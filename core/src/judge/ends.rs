@@ -67,3 +67,9 @@ pub fn ends(film: &FilmMap, job: &Job, droplets: u64) -> Ends {
     });
     Ends::Known { min: film.dry[thinnest].max(0.0), max: film.dry[thickest], thinnest, thickest, in_band }
 }
+
+/// Dry film below which a place is bare [m]: a tenth of the lower end of the film wanted, or of the paint's usual coat. Ours.
+#[must_use]
+pub fn bare_below(job: &Job) -> f64 {
+    0.1 * wanted(job).map_or(job.paint.dry_film_per_coat[0], |(low, _)| low)
+}

@@ -22,7 +22,7 @@ pub mod words;
 pub use band::BandShares;
 pub use comb::{Comb, CombReading};
 pub use dew::{CLEARANCE, Dew};
-pub use ends::{Ends, ends, wanted};
+pub use ends::{Ends, bare_below, ends, wanted};
 pub use follow_up::FollowUp;
 pub use next_coat::{NextCoat, Plan};
 pub use place::PlaceOnPart;

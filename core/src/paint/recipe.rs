@@ -67,6 +67,12 @@ pub struct Recipe {
     pub high_shear_share: f64,
     /// Surface tension [N/m].
     pub surface_tension: f64,
+    /// Viscosity on landing of a film of the usual mix [Pa s].
+    pub film_viscosity: f64,
+    /// Time in which it rises e-fold [s].
+    pub setting_time: f64,
+    /// Yield stress of the film on landing [Pa].
+    pub yield_stress: f64,
     /// Hardener with isocyanate.
     pub isocyanate: bool,
     /// Usual dry film of one coat [m], lowest and highest.
@@ -140,7 +146,7 @@ impl Recipe {
 
         let by_volume =
             |value: fn(&Component) -> f64| tins.iter().map(|(c, share)| value(c) * share).sum::<f64>();
-        let viscosity = exp(by_volume(|c| ln(c.viscosity)));
+        let viscosity = self.viscosity(mix);
         let paint = Paint {
             id: self.id.clone(),
             name: self.name.clone(),
@@ -150,6 +156,9 @@ impl Recipe {
             flow_index: self.flow_index,
             viscosity_high_shear: viscosity * self.high_shear_share,
             surface_tension: self.surface_tension,
+            film_viscosity: self.film_viscosity * viscosity / self.viscosity(&self.usual),
+            setting_time: self.setting_time,
+            yield_stress: self.yield_stress,
             solvents: blend(&tins),
             isocyanate: self.isocyanate,
             dry_film_per_coat: self.dry_film_per_coat,
@@ -157,6 +166,13 @@ impl Recipe {
         };
         paint.check()?;
         Ok(paint)
+    }
+
+    /// Viscosity of a mix [Pa s].
+    fn viscosity(&self, mix: &Mix) -> f64 {
+        let [base, hardener, thinner] = mix.shares();
+        let of_hardener = self.hardener.as_ref().map_or(0.0, |h| ln(h.viscosity) * hardener);
+        exp(ln(self.base.viscosity) * base + ln(self.thinner.viscosity) * thinner + of_hardener)
     }
 }
 

@@ -4,6 +4,7 @@ use super::figures::{
     Counted, Efficiency, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
     SprayFigures, Spread,
 };
+use super::finish::FinishFigures;
 use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
 use super::naming::Pattern;
@@ -21,6 +22,10 @@ use std::collections::BTreeMap;
 
 /// Fewer droplets than this tell no standard error.
 const FEWEST: u64 = 32;
+
+/// Said where paint ran faster than is followed.
+const RUNS_FAST: &str =
+    "paint ran down faster than the film's steps of 4 ms follow: runs are at least as long as told";
 
 /// Standard error of a figure by leaving out one group at a time.
 fn jackknife(figure: impl Fn(Option<usize>) -> Option<f64>) -> Option<f64> {
@@ -116,16 +121,22 @@ impl Report {
         let wet_over_dry = if dry_mean > 0.0 { wet_mean / dry_mean } else { 0.0 };
         let mut dry = Spread { mean: dry_mean * 1e6, min: None, max: None };
         let mut wet = Spread { mean: wet_mean * 1e6, min: None, max: None };
-        let (mut thinnest, mut in_band) = (None, None);
+        let (mut thinnest, mut in_band, mut finish) = (None, None, None);
         match ends(&film, job, run.flown()) {
             Ends::Known { min, max, thinnest: low, thickest: high, in_band: share } => {
                 (dry.min, dry.max) = (Some(min * 1e6), Some(max * 1e6));
                 (wet.min, wet.max) = (Some(film.wet[low].max(0.0) * 1e6), Some(film.wet[high] * 1e6));
                 thinnest = (dry_mean > 0.0).then(|| min / dry_mean);
                 in_band = share.map(|s| s * 100.0);
+                finish = run.set_film().zip(run.set_laws()).map(|(set, (laws, steepest))| {
+                    if set.held_back {
+                        warnings.push(RUNS_FAST.into());
+                    }
+                    FinishFigures::new(set, laws, *steepest)
+                });
             }
             Ends::Needs(droplets) => warnings.push(format!(
-                "thinnest, thickest and in-band figures are left out: a cell's counting error is too large; they need \
+                "thinnest, thickest, in-band and finish figures are left out: a cell's counting error is too large; they need \
                  about {} droplets",
                 round_up(droplets)
             )),
@@ -133,7 +144,9 @@ impl Report {
         // A comb meets the last coat alone.
         let coats = if job.stroke.burst.is_some() { 1.0 } else { f64::from(job.stroke.coats.max(1)) };
         let last_wet: Vec<f64> = film.wet.iter().map(|wet| wet / coats).collect();
-        let judged = Film { landed: &film, dry: &film.dry, last_wet: &last_wet, droplets: run.flown() };
+        let set: Vec<f64> =
+            run.set_film().map_or_else(|| film.dry.clone(), |set| set.cells.iter().map(|c| c.dry).collect());
+        let judged = Film { landed: &film, dry: &set, last_wet: &last_wet, droplets: run.flown() };
         let judgement = judge(judged, job);
         let cv_percent = evenness(&film)
             .filter(|_| counted)
@@ -162,6 +175,11 @@ impl Report {
             }
             for path in ["film.wet_um.min", "film.wet_um.max"] {
                 error(path, dry.min.map(|_| cell * wet_over_dry));
+            }
+            let set = finish.as_ref().map(|_| ());
+            error("finish.set_um.mean", set.map(|()| dry_error * 1e6));
+            for path in ["finish.set_um.min", "finish.set_um.max"] {
+                error(path, set.map(|()| cell));
             }
             error("film.thinnest_over_mean", thinnest.map(|_| cell / dry.mean));
             for (path, fate, scale) in [
@@ -215,6 +233,7 @@ impl Report {
                 cv_percent,
                 in_band_percent: in_band,
             },
+            finish,
             judgement,
             paint: PaintFigures {
                 sprayed_ml: sprayed * 1e6,

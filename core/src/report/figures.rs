@@ -1,5 +1,6 @@
 //! The report's figures, in the order they are written.
 
+use super::finish::FinishFigures;
 use super::mix::MixFigures;
 use super::supply::SupplyFigures;
 use crate::error::ParameterError;
@@ -34,6 +35,9 @@ pub struct Report {
     pub pattern: Option<PatternFigures>,
     /// Film over the area meant to be painted.
     pub film: FilmFigures,
+    /// How it set; where a cell is counted well enough.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub finish: Option<FinishFigures>,
     /// Is the film what was wanted, and when may the next coat go on.
     pub judgement: Judgement,
     /// Paint and time.
@@ -155,7 +159,7 @@ pub type Evenness = Counted;
 pub struct FilmFigures {
     /// Wet film as landed [um].
     pub wet_um: Spread,
-    /// Dry film [um].
+    /// Dry film as landed, before it ran [um].
     pub dry_um: Spread,
     /// Thinnest cell over mean.
     #[serde(skip_serializing_if = "Option::is_none")]

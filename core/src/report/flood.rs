@@ -1,28 +1,22 @@
 //! The flood test: cap turned a quarter so that the fan lies flat, trigger held for some seconds on an upright card, and the runs
 //! read. An even curtain, a long middle or two tails: how the paint lies along the fan, without measuring a film.
 //!
-//! Each column of the card drains by itself: thin film on an upright wall, flux rho g h^3/(3 mu) a width (Nusselt's film; exact for a
-//! long even film), explicit, upwind, in whole picometres of film, so that no paint is lost. Paint lands evenly over the trigger time.
-//! Viscosity as sprayed, at low shear; what dries meanwhile (minutes) is left out, as are surface tension (it makes single
-//! tears of an even curtain) and flow from column to column.
+//! The film runs down as on a part (`film::WetFilm`): thin film on an upright wall, flux rho g h^3/(3 mu) a width (Nusselt's film; exact
+//! for a long even film), whole quanta, so that no paint is lost. Paint lands evenly over the trigger time. Viscosity as sprayed, at
+//! low shear; what dries meanwhile (minutes) is left out, as are the single tears that an even curtain falls into.
 
 use super::pattern::ends;
+use crate::film::{FilmMap, WetFilm, WetLaws};
 use crate::run::{CardMap, CardTally, MAP_CELL, MAP_CELLS};
 use crate::spray::Spray;
 
-/// Standard gravity [m/s2].
-const GRAVITY: f64 = 9.806_65;
 /// Cells below the map that runs may reach.
 const BELOW: usize = 200;
-/// Film's unit: a picometre.
-const UNIT: f64 = 1e12;
 /// Time the runs are watched after the trigger [s]. Ours.
 pub const WATCHED: f64 = 4.0;
 /// Thickness from which paint that has run is seen [m]. Ours.
 const SEEN: f64 = 20e-6;
-/// Largest share of a cell that leaves it in a step [-].
-const COURANT: f64 = 0.4;
-/// Longest step [s].
+/// Longest time between two landings [s].
 const STEP: f64 = 0.05;
 /// Trigger time that is taken [s].
 pub const SECONDS: [f64; 2] = [0.5, 10.0];
@@ -64,49 +58,6 @@ pub struct Curtain {
     pub reading: CurtainKind,
 }
 
-/// One column's film in whole units, top cell first.
-struct Column {
-    film: Vec<u64>,
-    landing: Vec<f64>,
-}
-
-impl Column {
-    fn drain(&mut self, seconds: f64, fluidity: f64) {
-        let end = seconds + WATCHED;
-        let mut time = 0.0;
-        let mut landed = vec![0.0; self.landing.len()];
-        while time < end {
-            let thick = self.film.iter().copied().max().unwrap_or(0) as f64 / UNIT;
-            // Speed of a film's edge: rho g h^2 / mu.
-            let speed = 3.0 * fluidity * thick * thick;
-            let step = (COURANT * MAP_CELL / speed.max(1e-9)).min(STEP).min(end - time).max(1e-6);
-            if time < seconds {
-                let share = (step.min(seconds - time)) / seconds;
-                for ((film, landing), sum) in self.film.iter_mut().zip(&self.landing).zip(&mut landed) {
-                    // What is below a unit waits for the next step.
-                    *sum += landing * share * UNIT;
-                    let whole = *sum as u64;
-                    *film += whole;
-                    *sum -= whole as f64;
-                }
-            }
-            let mut from_above = 0u64;
-            for film in &mut self.film {
-                let h = *film as f64 / UNIT;
-                let leaves = fluidity * h * h * h * step / MAP_CELL * UNIT;
-                let leaves = (leaves as u64).min(*film);
-                *film = *film - leaves + from_above;
-                from_above = leaves;
-            }
-            // The last cell keeps what would leave the card.
-            if let Some(last) = self.film.last_mut() {
-                *last += from_above;
-            }
-            time += step;
-        }
-    }
-}
-
 fn lowest(film: impl DoubleEndedIterator<Item = f64> + ExactSizeIterator) -> Option<usize> {
     film.enumerate().rev().find(|(_, h)| *h >= SEEN).map(|(i, _)| i)
 }
@@ -115,8 +66,25 @@ fn lowest(film: impl DoubleEndedIterator<Item = f64> + ExactSizeIterator) -> Opt
 #[must_use]
 pub fn flood_test(card: &CardTally, spray: &Spray, seconds: f64) -> Curtain {
     let seconds = seconds.clamp(SECONDS[0], SECONDS[1]);
-    let fluidity = spray.density * GRAVITY / (3.0 * spray.viscosity);
     let scale = spray.volume_flow * seconds / card.fates.total().max(1) as f64 / (MAP_CELL * MAP_CELL);
+    let map = FilmMap::bare(MAP_CELLS, MAP_CELLS + BELOW, MAP_CELL, MAP_CELL);
+    let mut landing = vec![0.0; map.len()];
+    for column in 0..MAP_CELLS {
+        // The fan's upper end lies right, the right of the fan down: a row of the map is a column of the card.
+        for i in 0..MAP_CELLS {
+            landing[(MAP_CELLS + BELOW - 1 - i) * MAP_CELLS + column] = card.map.wet(i, column) * scale;
+        }
+    }
+    let mut film = WetFilm::new(map.faces(), WetLaws::unchanging(spray.density, spray.viscosity, STEP));
+    let landings = (seconds / STEP).ceil();
+    for number in 0..landings as u32 {
+        film.wait(seconds * (f64::from(number) + 0.5) / landings);
+        film.land(&landing, &landing, 1.0 / landings);
+    }
+    film.wait(seconds + WATCHED);
+    let falling = |values: &dyn Fn(usize) -> f64, column: usize| -> Vec<f64> {
+        (0..MAP_CELLS + BELOW).map(|i| values((MAP_CELLS + BELOW - 1 - i) * MAP_CELLS + column)).collect()
+    };
     let mut curtain = Curtain {
         column: MAP_CELL,
         lengths: Vec::with_capacity(MAP_CELLS),
@@ -125,26 +93,17 @@ pub fn flood_test(card: &CardTally, spray: &Spray, seconds: f64) -> Curtain {
         top: -CardMap::middle(0),
         reading: CurtainKind::NoRuns,
     };
-    for row in 0..MAP_CELLS {
-        // The fan's upper end lies right, the right of the fan down: a row of the map is a column, top first.
-        let mut landing: Vec<f64> = (0..MAP_CELLS).map(|i| card.map.wet(i, row) * scale).collect();
-        landing.resize(MAP_CELLS + BELOW, 0.0);
-        let edge = lowest(landing.iter().copied());
-        let mut column = Column { film: vec![0; landing.len()], landing };
-        if edge.is_some() {
-            column.drain(seconds, fluidity);
-        } else {
-            column.film = column.landing.iter().map(|h| (h * UNIT) as u64).collect();
-        }
-        let film: Vec<f64> = column.film.iter().map(|&h| h as f64 / UNIT).collect();
-        let reached = lowest(film.iter().copied());
+    for column in 0..MAP_CELLS {
+        let edge = lowest(falling(&|cell| landing[cell], column).into_iter());
+        let fallen = falling(&|cell| film.cells()[cell].film(), column);
+        let reached = lowest(fallen.iter().copied());
         let cells = |i: usize| i as f64 * MAP_CELL;
         curtain.lengths.push(match (edge, reached) {
             (Some(edge), Some(reached)) => cells(reached.saturating_sub(edge)),
             _ => 0.0,
         });
         curtain.lowest.push(reached.map(|i| cells(i) - curtain.top));
-        curtain.film.push(film);
+        curtain.film.push(fallen);
     }
     curtain.reading = read(&curtain.lengths);
     curtain
@@ -189,23 +148,6 @@ fn read(lengths: &[f64]) -> CurtainKind {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn an_even_film_falls_by_its_own_flux_and_no_paint_is_lost() {
-        // A long even film of h: its front moves at rho g h^2/(3 mu) once it is steady (Nusselt).
-        let (h, fluidity) = (2e-4, 1000.0 * GRAVITY / (3.0 * 0.05));
-        let mut landing = vec![0.0; 400];
-        landing[..200].fill(h);
-        let sum: f64 = landing.iter().sum();
-        let mut column = Column { film: vec![0; 400], landing };
-        column.drain(0.5, fluidity);
-        let film: Vec<f64> = column.film.iter().map(|&f| f as f64 / UNIT).collect();
-        assert!((film.iter().sum::<f64>() / sum - 1.0).abs() < 1e-8);
-        // The film thins from the top only: what has passed the first edge is flux times time, landing time counted by h^3.
-        let passed: f64 = film[200..].iter().sum::<f64>() * MAP_CELL;
-        let wanted = fluidity * h * h * h * (WATCHED + 0.5 / 4.0);
-        assert!((passed / wanted - 1.0).abs() < 0.02, "{passed} {wanted}");
-    }
 
     #[test]
     fn shapes_are_told_apart() {

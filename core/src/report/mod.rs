@@ -7,6 +7,7 @@ mod build;
 pub mod chart;
 mod figures;
 mod film_csv;
+mod finish;
 mod flood;
 mod mix;
 mod model_range;
@@ -22,6 +23,7 @@ pub use figures::{
     SprayFigures, Spread,
 };
 pub use film_csv::film_csv;
+pub use finish::{FinishFigures, MarkFigures, PlaceFigures, RunPlace};
 pub use flood::{Curtain, CurtainKind, WATCHED, curtain_shape, flood_test};
 pub use mix::{MixFigures, mix_plan};
 pub use model_range::landed_ratio;

@@ -9,6 +9,7 @@ mod part_tally;
 mod pieces;
 mod poses;
 mod prepare;
+mod settling;
 
 pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};
 pub use card_map::{CardMap, MAP_CELL, MAP_CELLS};
@@ -17,12 +18,13 @@ pub use faces::faces;
 pub use part_tally::PartTally;
 pub use poses::PoseRange;
 pub use prepare::Prepared;
+pub use settling::{Settling, wet_laws};
 
 use crate::course::Outcome;
 pub use crate::course::Tally;
 pub(crate) use crate::course::fly_all;
 use crate::error::ParameterError;
-use crate::film::{Deposit, FilmMap};
+use crate::film::{Deposit, FilmMap, SetFilm, WetLaws};
 use crate::flight::{Batch, levels};
 use crate::job::Job;
 use crate::report::Report;
@@ -48,6 +50,11 @@ pub struct Run {
     batch: Batch<f32>,
     /// The film once all is flown, and how many steps of its sweep are done.
     laid: (FilmMap, usize),
+    /// The film on its way to having set, and what came of it.
+    settling: Option<Settling>,
+    set: Option<SetFilm>,
+    /// What the film was made of, and gravity along its steepest place [N/m3].
+    set_laws: Option<(WetLaws, f64)>,
 }
 
 impl Run {
@@ -90,6 +97,9 @@ impl Run {
             level,
             batch: Batch::default(),
             laid,
+            settling: None,
+            set: None,
+            set_laws: None,
         })
     }
 
@@ -99,11 +109,11 @@ impl Run {
         &self.prepared
     }
 
-    /// Flies at most `most` droplets more, and when all are flown lays the film step by step, a step a call; true when
-    /// the run is complete.
+    /// Flies at most `most` droplets more, and when all are flown lays the film step by step and lets it set, a step a
+    /// call; true when the run is complete.
     pub fn advance(&mut self, most: u64) -> bool {
         if most > 0 && self.is_flown() {
-            self.lay_one();
+            if self.is_laid() { self.settle_some() } else { self.lay_one() }
         } else if self.prepared.spaced_by_fan() {
             let left = self.fly_card(most);
             self.fly_part(left);
@@ -152,6 +162,36 @@ impl Run {
         }
     }
 
+    fn is_laid(&self) -> bool {
+        self.is_flown() && self.laid.1 >= SWEEP_STEPS
+    }
+
+    /// A piece of the film's time.
+    fn settle_some(&mut self) {
+        if self.set.is_some() {
+            return;
+        }
+        let film = &self.laid.0;
+        let mut settling = match self.settling.take() {
+            Some(settling) => settling,
+            None => match Settling::new(&self.prepared, &self.part, film) {
+                Ok(settling) => settling,
+                // Its volatiles were known to the flight: there is nothing else to be refused.
+                Err(_) => {
+                    self.set = Some(SetFilm::unread(Vec::new()));
+                    return;
+                }
+            },
+        };
+        if settling.advance(&|number| self.deposit(number)) {
+            let wet = settling.wet();
+            self.set_laws = Some((wet.laws().clone(), wet.steepest()));
+            self.set = Some(settling.into_set());
+        } else {
+            self.settling = Some(settling);
+        }
+    }
+
     fn is_flown(&self) -> bool {
         self.card_flown >= self.card_total && self.flown >= self.total
     }
@@ -186,6 +226,7 @@ impl Run {
         let same = self.prepared.flies_like(&next);
         if same {
             self.laid = (next.bare_film(), 0);
+            (self.settling, self.set, self.set_laws) = (None, None, None);
             self.prepared = next;
         }
         Ok(same)
@@ -197,10 +238,28 @@ impl Run {
         (self.card_flown + self.flown, self.card_total + self.total)
     }
 
-    /// All droplets are flown and the film is laid.
+    /// All droplets are flown, the film is laid and has set.
     #[must_use]
     pub fn is_complete(&self) -> bool {
-        self.is_flown() && self.laid.1 >= SWEEP_STEPS
+        self.is_laid() && self.set.is_some()
+    }
+
+    /// The film after it set: runs, texture, what is wrong where. None before the run is complete, or where nothing was flown.
+    #[must_use]
+    pub fn set_film(&self) -> Option<&SetFilm> {
+        self.set.as_ref().filter(|set| !set.cells.is_empty())
+    }
+
+    /// What the film was made of, and gravity along its steepest place [N/m3]; once the run is complete.
+    #[must_use]
+    pub fn set_laws(&self) -> Option<&(WetLaws, f64)> {
+        self.set_laws.as_ref()
+    }
+
+    /// The wet film while it sets; none before the film is laid and after it has set.
+    #[must_use]
+    pub fn settling(&self) -> Option<&Settling> {
+        self.settling.as_ref()
     }
 
     /// Droplets of the job flown so far.
@@ -224,7 +283,7 @@ impl Run {
     /// The film so far. On a panel under passes it is bare until the card is flown: the fan's height spaces them.
     #[must_use]
     pub fn film(&self) -> Cow<'_, FilmMap> {
-        if self.is_complete() {
+        if self.is_laid() {
             return Cow::Borrowed(&self.laid.0);
         }
         let mut film = self.prepared.bare_film();
@@ -238,7 +297,7 @@ impl Run {
     /// The dry film so far, without groups and wet film: quick, for pictures under way.
     #[must_use]
     pub fn picture(&self) -> Cow<'_, FilmMap> {
-        if self.is_complete() {
+        if self.is_laid() {
             return Cow::Borrowed(&self.laid.0);
         }
         let mut film = self.prepared.bare_film();
@@ -251,13 +310,17 @@ impl Run {
 
     /// What landed so far, pass by pass in order of time, turns and flash between; together it is the film as landed.
     pub fn deposits(&self, each: &mut dyn FnMut(&Deposit)) {
+        (0..).map_while(|number| self.deposit(number)).for_each(|deposit| each(&deposit));
+    }
+
+    /// One of them, by number; none past the last.
+    fn deposit(&self, number: usize) -> Option<Deposit> {
         if self.flown == 0 {
-            return;
+            return None;
         }
         let strokes = self.prepared.strokes(&self.card);
         let deposits = self.prepared.deposits(&self.part, &strokes);
-        let bare = self.prepared.bare_film();
-        (0..deposits.len()).for_each(|number| each(&deposits.at(number, &bare)));
+        (number < deposits.len()).then(|| deposits.at(number, &self.prepared.bare_film()))
     }
 
     /// The report of what has been flown so far.

@@ -26,6 +26,9 @@ impl Run {
         }
         if self.is_flown() {
             (0..SWEEP_STEPS).for_each(|_| self.lay_one());
+            while self.set.is_none() {
+                self.settle_some();
+            }
         }
         self.is_complete()
     }

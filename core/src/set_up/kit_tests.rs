@@ -3,7 +3,7 @@
 use super::*;
 use crate::gun::{Class, ClosedCup, Feed, HVLP_LIMIT, underpressure};
 
-const BOOTH: Booth = Booth { temperature: 293.15, humidity: 0.5 };
+const BOOTH: Booth = Booth::at(293.15, 0.5);
 
 fn kits() -> Vec<Kit> {
     catalogue::kits().iter().map(catalogue::KitData::kit).collect()

@@ -108,8 +108,7 @@ mod tests {
         let figures =
             BoxFigures { class: None, feed: None, air: 280.0 / 60_000.0, at: 2e5, tip: 1.3e-3, fan: None };
         let gun = from_box(&figures).unwrap();
-        let (paint, booth) =
-            (catalogue::paint("two-pack-clear").unwrap(), Booth { temperature: 293.15, humidity: 0.5 });
+        let (paint, booth) = (catalogue::paint("two-pack-clear").unwrap(), Booth::at(293.15, 0.5));
         let (model, setting) = (Model::default(), gun.kit.rated());
         let narrow = model.size_range(&gun.kit, &setting, &paint, &booth).unwrap();
         let wide = model.size_range_with(&gun.spread, &gun.kit, &setting, &paint, &booth).unwrap();
@@ -125,7 +124,7 @@ mod tests {
     fn the_range_holds_the_fitted_size_both_ways_and_every_other_correlation() {
         let (kit, paint) =
             (catalogue::kit("lvlp-gravity-1.2").unwrap(), catalogue::paint("two-pack-clear").unwrap());
-        let booth = Booth { temperature: 293.15, humidity: 0.5 };
+        let booth = Booth::at(293.15, 0.5);
         let model = Model::default();
         let own = model.spray(&kit, &kit.rated(), &paint, &booth).unwrap().sizes;
         let range = model.size_range(&kit, &kit.rated(), &paint, &booth).unwrap();

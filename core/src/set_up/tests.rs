@@ -4,7 +4,7 @@ use super::*;
 use crate::gun::{Class, Fault, Faults, HVLP_LIMIT};
 use crate::spray::Along;
 
-const BOOTH: Booth = Booth { temperature: 293.15, humidity: 0.5 };
+const BOOTH: Booth = Booth::at(293.15, 0.5);
 
 fn all_kits() -> Vec<Kit> {
     catalogue::kits().iter().map(catalogue::KitData::kit).collect()

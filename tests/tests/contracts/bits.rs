@@ -34,7 +34,7 @@ struct Case {
 fn cases() -> Vec<Case> {
     let kit = catalogue::kit("hvlp-gravity-1.3").expect("a kit");
     let paint = catalogue::paint("two-pack-clear").expect("a paint");
-    let booth = Booth { temperature: 293.15, humidity: 0.5 };
+    let booth = Booth::at(293.15, 0.5);
     let spray = set_up::spray(&kit, &kit.rated(), &paint, &booth).expect("a spray");
     let jet = FanJet::new(&JetSpec {
         momentum: spray.axial_momentum / 1.2,

@@ -9,6 +9,8 @@ mod direct;
 mod ends;
 mod even;
 mod fates;
+mod film_time;
+mod finish;
 mod golden;
 mod kits;
 mod patterns;

@@ -2,7 +2,7 @@
 
 use super::super::PaintData;
 use super::thinners::{ACETATE, LACQUER, WHITE_SPIRIT, thinner};
-use super::{MINUTE, SHEAR, SHEAR_INDEX, TENSION, TYPICAL, UM, f, sheet, tin};
+use super::{MINUTE, SHEAR, SHEAR_INDEX, TENSION, TYPICAL, UM, f, setting, sheet, tin};
 use crate::paint::ThinningOf;
 
 /// Ready to spray: 16 s DIN 4, 14 % solids, 0.98 kg/L.
@@ -22,6 +22,7 @@ pub(super) const SOLVENT_BASECOAT: PaintData = PaintData {
     flow_index: f(0.86, "ours: shear-thinning by its flow agents"),
     high_shear_share: f(0.60, SHEAR),
     surface_tension: f(0.026, "common practice: 24-28 mN/m"),
+    setting: setting(0.3, 17.0, 0.0),
     isocyanate: false,
     dry_film_low: f(8.0 * UM, TYPICAL),
     dry_film_high: f(15.0 * UM, TYPICAL),
@@ -41,6 +42,7 @@ pub(super) const ALKYD_ENAMEL: PaintData = PaintData {
     flow_index: f(0.82, SHEAR_INDEX),
     high_shear_share: f(0.40, SHEAR),
     surface_tension: f(0.027, TENSION),
+    setting: setting(0.8, 45.0, 0.0),
     isocyanate: false,
     dry_film_low: f(25.0 * UM, TYPICAL),
     dry_film_high: f(35.0 * UM, TYPICAL),
@@ -60,6 +62,7 @@ pub(super) const WOOD_LACQUER: PaintData = PaintData {
     flow_index: f(0.90, SHEAR_INDEX),
     high_shear_share: f(0.55, SHEAR),
     surface_tension: f(0.026, TENSION),
+    setting: setting(0.4, 23.0, 0.0),
     isocyanate: false,
     dry_film_low: f(15.0 * UM, TYPICAL),
     dry_film_high: f(25.0 * UM, TYPICAL),
@@ -84,6 +87,7 @@ pub(super) const STAIN: PaintData = PaintData {
     flow_index: f(1.0, "ours: too thin to thin further by shear"),
     high_shear_share: f(1.0, "as the flow index"),
     surface_tension: f(0.025, TENSION),
+    setting: setting(0.06, 3.5, 0.0),
     isocyanate: false,
     dry_film_low: f(3.0 * UM, TYPICAL),
     dry_film_high: f(8.0 * UM, TYPICAL),

@@ -100,7 +100,7 @@ fn what_lands_is_drier_for_the_reasons_painters_know() {
 /// Each class flows and breaks up in a gravity gun with a tip of its window; the thick ones do so much less in a small tip.
 #[test]
 fn thick_classes_spray_with_a_tip_that_fits() {
-    let booth = Booth { temperature: 293.15, humidity: 0.5 };
+    let booth = Booth::at(293.15, 0.5);
     for data in paints() {
         let p = crate::catalogue::paint(data.id).unwrap();
         let mut gun = kit("hvlp-gravity-1.3").unwrap();
@@ -121,7 +121,7 @@ fn thick_classes_spray_with_a_tip_that_fits() {
 /// at the rated setting, or with the fluid knob cut by a third.
 #[test]
 fn every_class_has_a_kit_that_sprays_it() {
-    let booth = Booth { temperature: 293.15, humidity: 0.5 };
+    let booth = Booth::at(293.15, 0.5);
     for data in paints() {
         let p = crate::catalogue::paint(data.id).unwrap();
         let mut found = Vec::new();

@@ -2,7 +2,7 @@
 
 use super::super::{ComponentData, PaintData};
 use super::thinners::{ACETATE, EPOXY};
-use super::{HOUR, MINUTE, SEEN_FILM, SHEAR, SHEAR_INDEX, TENSION, TYPICAL, UM, f, sheet, tin};
+use super::{HOUR, MINUTE, SEEN_FILM, SHEAR, SHEAR_INDEX, TENSION, TYPICAL, UM, f, setting, sheet, tin};
 use crate::paint::ThinningOf;
 
 /// Hardener of acrylic paints, with isocyanate.
@@ -21,6 +21,7 @@ pub(super) const CLEAR: PaintData = PaintData {
     flow_index: f(0.88, "ours: slightly shear-thinning; 0.58 of the cup's viscosity at the tip's 1e4 1/s"),
     high_shear_share: f(0.45, SHEAR),
     surface_tension: f(0.028, "common practice: 25-29 mN/m, close to its solvents'"),
+    setting: setting(0.5, 28.0, 0.0),
     isocyanate: true,
     dry_film_low: f(22.0 * UM, TYPICAL),
     dry_film_high: f(35.0 * UM, TYPICAL),
@@ -40,6 +41,7 @@ pub(super) const EPOXY_PRIMER: PaintData = PaintData {
     flow_index: f(0.78, SHEAR_INDEX),
     high_shear_share: f(0.30, SHEAR),
     surface_tension: f(0.030, TENSION),
+    setting: setting(1.0, 55.0, 0.4),
     isocyanate: false,
     dry_film_low: f(25.0 * UM, SEEN_FILM),
     dry_film_high: f(40.0 * UM, SEEN_FILM),
@@ -59,6 +61,7 @@ pub(super) const PRIMER_SURFACER: PaintData = PaintData {
     flow_index: f(0.74, SHEAR_INDEX),
     high_shear_share: f(0.22, SHEAR),
     surface_tension: f(0.029, TENSION),
+    setting: setting(1.5, 80.0, 0.8),
     isocyanate: true,
     dry_film_low: f(40.0 * UM, TYPICAL),
     dry_film_high: f(60.0 * UM, TYPICAL),
@@ -78,6 +81,7 @@ pub(super) const SINGLE_STAGE_ENAMEL: PaintData = PaintData {
     flow_index: f(0.85, SHEAR_INDEX),
     high_shear_share: f(0.45, SHEAR),
     surface_tension: f(0.028, TENSION),
+    setting: setting(0.5, 28.0, 0.0),
     isocyanate: true,
     dry_film_low: f(25.0 * UM, TYPICAL),
     dry_film_high: f(35.0 * UM, TYPICAL),
@@ -97,6 +101,7 @@ pub(super) const SEALER: PaintData = PaintData {
     flow_index: f(0.84, SHEAR_INDEX),
     high_shear_share: f(0.45, SHEAR),
     surface_tension: f(0.028, TENSION),
+    setting: setting(0.6, 32.0, 0.15),
     isocyanate: true,
     dry_film_low: f(15.0 * UM, SEEN_FILM),
     dry_film_high: f(35.0 * UM, SEEN_FILM),
@@ -116,6 +121,7 @@ pub(super) const ZINC_RICH_PRIMER: PaintData = PaintData {
     flow_index: f(0.65, SHEAR_INDEX),
     high_shear_share: f(0.12, SHEAR),
     surface_tension: f(0.030, TENSION),
+    setting: setting(2.0, 105.0, 2.0),
     isocyanate: false,
     dry_film_low: f(40.0 * UM, TYPICAL),
     dry_film_high: f(75.0 * UM, TYPICAL),

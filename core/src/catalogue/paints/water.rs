@@ -2,7 +2,7 @@
 
 use super::super::PaintData;
 use super::thinners::WATER;
-use super::{MINUTE, SHEAR_INDEX, TYPICAL, UM, WATER_TENSION, f, sheet, tin};
+use super::{MINUTE, SHEAR_INDEX, TYPICAL, UM, WATER_TENSION, f, setting, sheet, tin};
 use crate::paint::ThinningOf;
 
 const WATER_SHEAR: &str = "20-30 mPa s at 1e4 1/s seen for waterborne paints; an order of magnitude";
@@ -20,6 +20,7 @@ pub(super) const BASECOAT: PaintData = PaintData {
     flow_index: f(0.68, WATER_SHEAR),
     high_shear_share: f(0.20, WATER_SHEAR),
     surface_tension: f(0.028, WATER_TENSION),
+    setting: setting(1.2, 65.0, 0.3),
     isocyanate: false,
     dry_film_low: f(7.0 * UM, TYPICAL),
     dry_film_high: f(13.0 * UM, TYPICAL),
@@ -39,6 +40,7 @@ pub(super) const WOOD_LACQUER: PaintData = PaintData {
     flow_index: f(0.75, SHEAR_INDEX),
     high_shear_share: f(0.30, WATER_SHEAR),
     surface_tension: f(0.030, WATER_TENSION),
+    setting: setting(0.8, 45.0, 0.1),
     isocyanate: false,
     dry_film_low: f(25.0 * UM, TYPICAL),
     dry_film_high: f(35.0 * UM, TYPICAL),

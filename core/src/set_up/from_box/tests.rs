@@ -42,7 +42,7 @@ fn the_kit_uses_the_air_of_its_box_and_opens_its_fan() {
     assert!(air_of(of("cap down")).cap_pressure < 0.9 * air.cap_pressure);
     assert!(slope(of("fan down")) < 0.95 * slope(&kit));
     assert_eq!(of("class").class, Class::Compliant);
-    let booth = Booth { temperature: 293.15, humidity: 0.5 };
+    let booth = Booth::at(293.15, 0.5);
     let flow = |kit: &Kit| {
         let paint = catalogue::paint(&kit.rated_paint).unwrap();
         crate::set_up::state(kit, &kit.rated(), &paint, &booth).unwrap().fluid_ml_min()
