@@ -8,6 +8,7 @@ pub mod catalogue;
 pub mod compare;
 pub mod constants;
 pub mod course;
+pub mod diagnose;
 pub mod emission;
 pub mod error;
 pub mod evaporation;

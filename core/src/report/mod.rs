@@ -2,6 +2,7 @@
 //!
 //! Keys and meaning: `docs/job-file.md`. Shares are of solids sprayed.
 
+mod along;
 mod build;
 #[cfg(feature = "charts")]
 pub mod chart;
@@ -18,6 +19,7 @@ mod supply;
 mod words;
 
 pub use crate::judge::wanted;
+pub use along::{AlongFan, along_fan};
 pub use figures::{
     Counted, Efficiency, Evenness, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
     SprayFigures, Spread,
@@ -27,6 +29,7 @@ pub use finish::{FinishFigures, MarkFigures, PlaceFigures, RunPlace};
 pub use flood::{Curtain, CurtainKind, WATCHED, curtain_shape, flood_test};
 pub use mix::{MixFigures, mix_plan};
 pub use model_range::landed_ratio;
+pub(crate) use naming::STARVED;
 pub use naming::{Pattern, PatternKind};
 pub use pattern::{PatternSizes, pattern_sizes};
 pub use reading::Reading;

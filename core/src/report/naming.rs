@@ -16,7 +16,7 @@ const SURE: f64 = 3.5;
 /// Length over width below which no end can be told.
 const END_ASPECT: f64 = 2.0;
 /// Wet film a second below which the gun is starved [m/s]: a usual pass (0.45 m/s, 35 mm thick) then lays 2.3 um.
-const STARVED: f64 = 30e-6;
+pub(crate) const STARVED: f64 = 30e-6;
 /// Landed volume median above which the paint is not broken up: coarse drops one can count [m].
 const COARSE: f64 = 60e-6;
 /// Middle over lobes below which a pattern is split [-]: a dip one sees on a card.

@@ -49,7 +49,7 @@ pub struct Reading {
 }
 
 /// Variance, third and fourth cumulant of a profile inside its window [bins].
-fn cumulants(profile: &[f64]) -> Option<[f64; 3]> {
+pub(super) fn cumulants(profile: &[f64]) -> Option<[f64; 3]> {
     let (low, high) = ends(&smooth(profile, BROAD), WINDOW)?;
     let (low, high) = (low.max(0.0) as usize, (high.max(0.0) as usize).min(profile.len() - 1));
     let part = &profile[low.min(high)..=high];
@@ -64,7 +64,7 @@ fn cumulants(profile: &[f64]) -> Option<[f64; 3]> {
 }
 
 /// Size [m] that a share of the counted parcels is finer than.
-fn finer(sizes: &Sizes, share: f64) -> f64 {
+pub(super) fn finer(sizes: &Sizes, share: f64) -> f64 {
     let total: u64 = sizes.counts().iter().sum();
     let mut below = 0.0;
     for (class, &n) in sizes.counts().iter().enumerate() {
@@ -84,7 +84,7 @@ fn coarser(sizes: &Sizes, than: f64) -> f64 {
 }
 
 /// Middle over the lower of the two halves' peaks.
-fn dip(profile: &[f64], low: f64, high: f64) -> f64 {
+pub(super) fn dip(profile: &[f64], low: f64, high: f64) -> f64 {
     let middle = 0.5 * (low + high);
     let at = |place: f64| profile[(place.max(0.0) as usize).min(profile.len() - 1)];
     let peak = |from: f64, to: f64| {
@@ -134,6 +134,16 @@ fn bow(map: &CardMap, low: f64, high: f64) -> f64 {
     (middle[0] / middle[1] - outer[0] / outer[1]) / thickness
 }
 
+/// See [`Reading::exponent`].
+pub(super) fn exponent(excess: f64, thick: f64, dip: f64, median: f64) -> f64 {
+    let [constant, for_excess, for_thickness, for_dip, for_size] = EXPONENT;
+    constant
+        + for_excess * excess
+        + for_thickness * thick
+        + for_dip * dip
+        + for_size * math::ln(median.max(1e-6) * 1e6)
+}
+
 impl Reading {
     /// Exponent n of the film along the fan, read off it [-]: 1.5 balanced, above 2.2 a heavy centre. No meaning for a split or
     /// round pattern.
@@ -142,13 +152,7 @@ impl Reading {
     /// 0.33. Excess and dip carry the shape; a fan thick for its height has its shape washed out, coarse drops less so.
     #[must_use]
     pub fn exponent(&self) -> f64 {
-        let thick = self.width / self.length.max(MAP_CELL);
-        let [constant, excess, thickness, dip, size] = EXPONENT;
-        constant
-            + excess * self.excess
-            + thickness * thick
-            + dip * self.dip
-            + size * math::ln(self.median.max(1e-6) * 1e6)
+        exponent(self.excess, self.width / self.length.max(MAP_CELL), self.dip, self.median)
     }
 
     /// Reads a card on which `flow` [m3/s] of paint left the tip; none where too little landed.
