@@ -9,7 +9,7 @@ use super::measure::Measure;
 use super::readout::{Readout, target_of};
 use super::search::Search;
 use crate::error::ParameterError;
-use crate::job::{Job, PartShape};
+use crate::job::Job;
 use crate::run::Run;
 
 /// Droplets of a trial to the part, fewest and most; between them as many as the film's cells need.
@@ -182,7 +182,7 @@ impl Diagnosis {
 
     /// Droplets to the card: on a tube only the pattern's name hangs on them.
     fn card(&self, full: usize) -> u64 {
-        let panel = matches!(self.job.part, PartShape::Panel { .. });
+        let panel = !self.job.part.is_of_tubes();
         if panel || self.job.stroke.burst.is_some() || self.of_the_spray() {
             CARD[full]
         } else {

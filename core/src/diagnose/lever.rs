@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::compare::HAND;
 use crate::gun::Class;
-use crate::job::{FanAxis, Job, PartShape};
+use crate::job::{FanAxis, Job};
 use crate::paint::ThinnerSpeed;
 
 /// One thing that can be turned, with its key in the job file.
@@ -142,7 +142,7 @@ impl Lever {
 
     /// Whether a job has it at all.
     fn is_there(self, job: &Job) -> bool {
-        let tube = matches!(job.part, PartShape::Tube { .. });
+        let tube = job.part.is_of_tubes();
         let passes = job.stroke.burst.is_none();
         // Seconds or a viscosity that were measured hold whatever the tins say.
         let measured = ["paint.cup.seconds", "paint.kinematic_viscosity", "paint.viscosity", "paint.density"];

@@ -1,8 +1,7 @@
 //! Where on a part something is: along an edge, at the ends, behind, in stripes along the passes.
 
-use glam::DVec3;
-
 use crate::film::{Face, FilmMap};
+use crate::judge::side;
 
 /// Outer rows and columns that count as an edge or an end [share of the face].
 const OUTER: f64 = 0.15;
@@ -21,20 +20,6 @@ pub struct Spot {
     /// "all-over", "stripes", "edges", "ends", "behind", "in-places", or "edge-" or "end-" with "upper", "lower", "left",
     /// "right", "near" or "far".
     pub place: String,
-}
-
-/// The word of a direction in the booth.
-fn side(way: DVec3) -> &'static str {
-    let size = way.abs();
-    if size.y >= size.x && size.y >= size.z {
-        if way.y > 0.0 { "upper" } else { "lower" }
-    } else if size.x >= size.z {
-        if way.x > 0.0 { "right" } else { "left" }
-    } else if way.z > 0.0 {
-        "near"
-    } else {
-        "far"
-    }
 }
 
 /// Where most of a weight by cell lies; none where there is none.

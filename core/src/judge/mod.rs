@@ -27,6 +27,7 @@ pub use follow_up::FollowUp;
 pub use next_coat::{NextCoat, Plan};
 pub use place::PlaceOnPart;
 pub use verdict::{Area, Decision, FilmVerdict, Judgement, Reading, Rule, Source, Spot, Unit, Verdict};
+pub use whereabouts::side;
 
 use crate::film::FilmMap;
 use crate::job::{Job, Method};

@@ -27,7 +27,9 @@ fn word(
     }
 }
 
-fn side(direction: DVec3) -> &'static str {
+/// The side that a direction in the booth points to: "left", "upper", "near" and so on.
+#[must_use]
+pub fn side(direction: DVec3) -> &'static str {
     word(direction, ["right", "left"], ["upper", "lower"], ["near", "far"])
 }
 

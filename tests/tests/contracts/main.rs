@@ -4,6 +4,7 @@ mod balance;
 mod bits;
 mod compare;
 mod deposits;
+mod diagnose;
 mod digest;
 mod direct;
 mod ends;
