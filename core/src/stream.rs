@@ -28,6 +28,8 @@ pub enum Purpose {
     Slug = 7,
     /// The same on the large card.
     CardSlug = 8,
+    /// Errors of a hand.
+    Hand = 9,
     /// Where the film gauge is set down.
     Gauge = 20,
 }

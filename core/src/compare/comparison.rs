@@ -52,6 +52,8 @@ impl Comparison {
             let allowed = format!("at most {MOST_KITS} kits beside your own");
             return Err(ParameterError::new("compare.kits", candidates.len(), allowed));
         }
+        // A hand's errors are no gun's.
+        let job = job.by_machine();
         let run = Box::new(Run::new(job.clone())?);
         let target = wanted(&job).map_or(0.0, |(low, high)| 0.5 * (low + high));
         Ok(Self {

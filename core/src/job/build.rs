@@ -4,7 +4,7 @@ use super::document::Document;
 use super::error::JobError;
 use super::{
     AirFrom, Booth, Compare, FanAxis, Job, PartShape, RunSetting, StrokePlan, judging, measured, mixing,
-    paint_patch, part, patch, practising, sheet_window, supply_patch,
+    paint_patch, part, patch, practising, sheet_window, stroke_patch, supply_patch,
 };
 
 /// Temperature of booth and paint where the file gives none [K].
@@ -25,6 +25,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let lean = part::lean(doc)?;
     let part = part::part(doc, lean)?;
     let stroke = stroke(doc, &part, sheet.flash, &mut notes)?;
+    let track = stroke_patch::track(doc, &mut notes)?;
     if !matches!(part, PartShape::Panel { .. }) && gun.quarters().is_none() {
         let allowed = "0, 90, 180, 270 or 360 deg before a tube or a curved face";
         return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on it", allowed));
@@ -61,6 +62,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
         part,
         lean,
         stroke,
+        track,
         spec: judging::spec(doc)?,
         judging,
         card,
@@ -120,6 +122,8 @@ fn stroke(
     let speed = match (doc.number("stroke.speed"), burst) {
         (Some(speed), _) => speed,
         (None, Some(_)) => 0.0,
+        // A recorded track has its own speed.
+        (None, None) if doc.has("stroke.track") => 0.0,
         (None, None) => return Err(doc.missing("stroke.speed")),
     };
     if burst.is_some() {
@@ -132,6 +136,7 @@ fn stroke(
             notes.push(format!("stroke.burst holds the gun still: {} not used", ignored.join(", ")));
         }
     }
+    let stroke_patch::How { order, hand, heel, swing, feather } = stroke_patch::how(doc, part, notes)?;
     Ok(StrokePlan {
         distance,
         speed,
@@ -143,5 +148,10 @@ fn stroke(
         turn: doc.number("stroke.turn").unwrap_or(1.0),
         flash: doc.number("stroke.flash").unwrap_or(flash),
         burst,
+        order,
+        hand,
+        heel,
+        swing,
+        feather,
     })
 }

@@ -10,7 +10,7 @@ use toml::de::{DeTable, DeValue};
 use super::error::JobError;
 use super::keys::Key;
 use super::value::{Value, nearest, read};
-use super::{KEYS, LONGEST_TEXT};
+use super::{KEYS, LONGEST_TEXT, LONGEST_WITH_TRACK};
 use crate::error::ParameterError;
 use crate::part::Frame;
 
@@ -36,17 +36,11 @@ impl<'t> Document<'t> {
     /// # Errors
     /// The first fault of the text: too long, no TOML, an unknown key, a value of the wrong kind or out of range.
     pub fn parse(text: &'t str) -> Result<Self, JobError> {
-        if text.len() > LONGEST_TEXT {
+        let longest = if text.contains("track") { LONGEST_WITH_TRACK } else { LONGEST_TEXT };
+        if text.len() > longest {
             let problem = "the text is too long";
             let value = format!("{} bytes", text.len());
-            return Err(JobError::at(
-                text,
-                0..0,
-                "",
-                &value,
-                problem,
-                &format!("at most {LONGEST_TEXT} bytes"),
-            ));
+            return Err(JobError::at(text, 0..0, "", &value, problem, &format!("at most {longest} bytes")));
         }
         let root = DeTable::parse(text).map_err(|error| syntax(text, &error))?;
         let mut document = Self { text, entries: BTreeMap::new(), tables: BTreeMap::new() };
@@ -186,6 +180,14 @@ impl<'t> Document<'t> {
     pub fn frame(&self, path: &str) -> Option<&Arc<Frame>> {
         match &self.get(path)?.value {
             Value::Frame(frame) => Some(frame),
+            _ => None,
+        }
+    }
+
+    /// The track of a key, if the file gives it.
+    pub fn track(&self, path: &str) -> Option<std::sync::Arc<crate::stroke::Track>> {
+        match &self.get(path)?.value {
+            Value::Track(track) => Some(track.clone()),
             _ => None,
         }
     }

@@ -113,7 +113,8 @@ fn literal(kind: Kind, value: &str) -> String {
         | Kind::Kits
         | Kind::AirUsers
         | Kind::Words(_)
-        | Kind::Names => value.starts_with('['),
+        | Kind::Names
+        | Kind::Moments => value.starts_with('['),
         Kind::Frame => value.starts_with('{'),
         _ => false,
     };

@@ -6,8 +6,8 @@ use crate::gun::Fault;
 use crate::units::Quantity;
 
 use Kind::{
-    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, Frame, KitId, Kits, Mix, Names, Number,
-    PaintId, Share, Shares, Solvents, Text, Words,
+    AirUsers, Band, Choice, CompressorId, Count, CupId, Flag, Frame, KitId, Kits, Mix, Moments, Names,
+    Number, PaintId, Share, Shares, Solvents, Text, Words,
 };
 use Quantity::{
     AirFlow, Angle, Area, Density, Film, KinematicViscosity, Length, Pressure, Speed, SurfaceTension,
@@ -180,6 +180,19 @@ pub const KEYS: &[Key] = &[
     key("stroke.sides", Count, ("1", "12"), "1", "tubes: passes from this many directions, evenly round it; of a frame's tubes the side hardest to see first"),
     key("stroke.members", Names, NONE, "all that are meant to be painted", "frames: tubes that strokes go along, by name"),
     key("stroke.burst", q(Time), ("0.05 s", "60 s"), "none", "trigger on for this long, gun held still at the middle; there are no passes then"),
+
+    key("stroke.plan", Choice(&["raster", "cross", "banded"]), NONE, "\"raster\"", "panels: rows from the top down; every second coat across; or the two ends first, then rows from end to end without lead"),
+    key("stroke.hand", Choice(&["machine", "steady", "beginner", "arcing", "heeling", "drift"]), NONE, "\"machine\"", "who moves the gun; or a table of errors with the keys below"),
+    key("stroke.hand.aim", q(Length), ("0 mm", "200 mm"), "0 mm", "aim beside the line, one standard deviation"),
+    key("stroke.hand.speed", Share, ("0", "0.5"), "0", "uneven speed, one standard deviation"),
+    key("stroke.hand.distance", q(Length), ("0 mm", "100 mm"), "0 mm", "uneven distance, one standard deviation"),
+    key("stroke.hand.pivot", q(Length), ("200 mm", "3 m"), "none", "the gun swings about a point so far behind its tip (elbow 400 mm, shoulder 700 mm) instead of moving square on"),
+    key("stroke.hand.heel", q(Angle), ("0 deg", "30 deg"), "0 deg", "tilting up and down, one standard deviation"),
+    key("stroke.hand.drift", q(Length), ("-200 mm", "200 mm"), "0 mm", "creeping nearer from first pass to last, the pace rising by the same share; negative: away"),
+    key("stroke.heel", q(Angle), ("-40 deg", "40 deg"), "0 deg", "panels: gun held tipped up (negative: down), its aim on the line"),
+    key("stroke.swing", q(Angle), ("-40 deg", "40 deg"), "0 deg", "gun held swung along the pass, to the right; on tubes by geometry alone"),
+    key("stroke.feather", q(Length), ("0 mm", "200 mm"), "0 mm", "way over which the trigger is eased open and shut at the ends of a pass"),
+    key("stroke.track", Moments, NONE, "none", "what was recorded of a hand, instead of passes: rows of time in s, x, y, distance in mm, heel, swing in deg, trigger 0 to 1"),
 
     key("spec.dry_film", Band(Film), ("1 um", "2000 um"), "none", "dry film wanted, lowest and highest"),
     key("spec.per", Choice(&["coat", "total"]), NONE, "\"coat\"", "whether the band is for each coat or for all together"),

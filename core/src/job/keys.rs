@@ -45,6 +45,8 @@ pub enum Kind {
     Frame,
     /// Names, in brackets: free text of one line each.
     Names,
+    /// Moments of a track: `[[0.0, -300, 0, 180, 0, 0, 1], ...]`.
+    Moments,
 }
 
 impl Kind {
@@ -69,7 +71,7 @@ impl Kind {
             Kind::CupId => "cup".into(),
             Kind::Mix => "parts".into(),
             Kind::CompressorId => "compressor".into(),
-            Kind::Solvents | Kind::AirUsers | Kind::Kits | Kind::Shares => "list".into(),
+            Kind::Solvents | Kind::AirUsers | Kind::Kits | Kind::Shares | Kind::Moments => "list".into(),
         }
     }
 }
@@ -171,6 +173,11 @@ impl Key {
                  240 }}, price and name may be left out, a box may give fan with fan_at, class, feed; kits: {}",
                 crate::compare::MOST_KITS,
                 super::catalogue_ids::kits().join(", ")
+            ),
+            Kind::Moments => format!(
+                "2 to {} rows of seven numbers, time rising: s, x, y, distance in mm, heel, swing in deg, trigger 0 to 1; an eighth: gun \
+                 turned about its axis, or side of a tube, in deg",
+                crate::stroke::MOST_MOMENTS
             ),
             Kind::Solvents => format!(
                 "one to three of {{ name = \"...\", share = \"60 %\" }}, shares of the volatile part that sum to 100 %; names: {}",

@@ -28,6 +28,11 @@ pub enum LinkError {
     /// It does not unpack.
     #[error("the link is damaged: it does not unpack; copy it whole")]
     Packing,
+    /// The text is too long for a link.
+    #[error(
+        "the job is too long for a link: it has {0} bytes, at most {LONGEST_TEXT} go into one; save it as a file"
+    )]
+    TextTooLong(usize),
     /// It unpacks to more than the longest job text.
     #[error("the link unpacks to more than {LONGEST_TEXT} bytes, longer than any job")]
     TooLarge,
@@ -39,10 +44,10 @@ pub enum LinkError {
 /// Packs a job text for a link. Whether the text is a good job is not looked at.
 ///
 /// # Errors
-/// `LinkError::TooLarge` when the text is longer than 64 KiB.
+/// `LinkError::TextTooLong` when the text is longer than 64 KiB, as one with a recorded track may be.
 pub fn encode(text: &str) -> Result<String, LinkError> {
     if text.len() > LONGEST_TEXT {
-        return Err(LinkError::TooLarge);
+        return Err(LinkError::TextTooLong(text.len()));
     }
     Ok(format!("{VERSION}{}", URL_SAFE_NO_PAD.encode(compress_to_vec(text.as_bytes(), 9))))
 }

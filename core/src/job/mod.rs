@@ -19,13 +19,16 @@ mod patch;
 mod practising;
 mod sheet_patch;
 mod sheet_window;
+mod stroke_patch;
 mod supply_patch;
+mod track_list;
 mod value;
 
 use crate::gun::{GunSetting, Kit};
 use crate::paint::{Mix, Paint, Recipe, Sheet};
 use crate::part::Frame;
 use crate::set_up::{BoxFigures, Neighbour};
+use crate::stroke::{Hand, Track};
 use crate::supply::Supply;
 use std::sync::Arc;
 
@@ -37,8 +40,10 @@ pub use keys::{Key, Kind};
 pub use mixing::{Mixing, Origin};
 pub use practising::Practising;
 
-/// Longest text of a job file [bytes].
+/// Longest text of a job file, and of what a link holds [bytes].
 pub const LONGEST_TEXT: usize = 64 * 1024;
+/// Longest text of a job file with a recorded track [bytes]; no link holds it.
+pub const LONGEST_WITH_TRACK: usize = 2 * 1024 * 1024;
 
 /// Everything one run needs, in SI; the text it was read from is kept beside it.
 #[derive(Debug, Clone, PartialEq)]
@@ -75,6 +80,8 @@ pub struct Job {
     pub lean: f64,
     /// Strokes.
     pub stroke: StrokePlan,
+    /// What was recorded of a hand, instead of passes.
+    pub track: Option<Arc<Track>>,
     /// Film wanted.
     pub spec: Option<SpecBand>,
     /// How it is judged.
@@ -99,10 +106,25 @@ impl Job {
     /// Reads the text of a job file (`docs/job-file.md`).
     ///
     /// # Errors
-    /// `JobError` names key, line, value and what is allowed: no TOML, longer than 64 KiB, an unknown key, a value of
+    /// `JobError` names key, line, value and what is allowed: no TOML, longer than 64 KiB (2 MiB with a track), an unknown key, a value of
     /// the wrong kind or out of range, a required key that is missing, keys that exclude each other.
     pub fn from_toml(text: &str) -> Result<Self, JobError> {
         build::build(&document::Document::parse(text)?)
+    }
+}
+
+impl Job {
+    /// The same job by a machine's hand, square on, in plain passes: what guns are held against each other with.
+    #[must_use]
+    pub fn by_machine(&self) -> Self {
+        let mut job = self.clone();
+        let own = &mut job.stroke;
+        (own.hand, own.order) = (Hand::default(), PassOrder::Raster);
+        (own.heel, own.swing, own.feather) = (0.0, 0.0, 0.0);
+        if let (Some(track), true) = (job.track.take(), own.speed <= 0.0) {
+            own.speed = track.mean_speed();
+        }
+        job
     }
 }
 
@@ -225,6 +247,37 @@ pub struct StrokePlan {
     pub flash: f64,
     /// Trigger on, gun held still at the middle [s]; then there are no passes.
     pub burst: Option<f64>,
+    /// In what order the passes of a panel go.
+    pub order: PassOrder,
+    /// Who moves the gun.
+    pub hand: Hand,
+    /// Gun held tipped up all the way [rad], its aim on the line.
+    pub heel: f64,
+    /// Gun held swung along x all the way [rad].
+    pub swing: f64,
+    /// Way over which the trigger is eased open and shut at the ends of a pass [m].
+    pub feather: f64,
+}
+
+impl StrokePlan {
+    /// A machine's plain passes, square on: laid by the exact sweep.
+    #[must_use]
+    pub fn is_swept(&self) -> bool {
+        let square = self.heel == 0.0 && self.swing == 0.0;
+        square && self.hand.is_machine() && self.order == PassOrder::Raster && self.feather == 0.0
+    }
+}
+
+/// In what order the passes of a panel go.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum PassOrder {
+    /// Pass by pass from the top down, every coat alike.
+    #[default]
+    Raster,
+    /// Every second coat across, the fan turned a quarter.
+    Cross,
+    /// First a pass up and down each end, then rows from end to end without lead.
+    Banded,
 }
 
 /// Film wanted, dry.

@@ -32,6 +32,8 @@ pub(super) enum Value {
     Kits(Vec<super::KitToCompare>),
     /// A frame.
     Frame(Arc<Frame>),
+    /// A track.
+    Track(std::sync::Arc<crate::stroke::Track>),
 }
 
 /// What is wrong with a value, and a hint.
@@ -329,5 +331,6 @@ pub(super) fn read(key: &Key, value: &DeValue<'_>) -> Result<Value, Refusal> {
         Kind::Kits => super::kit_list::read(value).map(Value::Kits),
         Kind::Frame => super::frame_list::read(value).map(|frame| Value::Frame(Arc::new(frame))),
         Kind::Names => super::frame_list::names(value).map(Value::Words),
+        Kind::Moments => super::track_list::read(value).map(|track| Value::Track(track.into())),
     }
 }

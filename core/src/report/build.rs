@@ -9,6 +9,7 @@ use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
 use super::naming::Pattern;
 use super::pattern::pattern_sizes;
+use super::stroke::StrokeFigures;
 use super::supply::SupplyFigures;
 use crate::error::ParameterError;
 use crate::film::evenness;
@@ -17,6 +18,7 @@ use crate::job::Job;
 use crate::judge::{Ends, Film, ends, judge};
 use crate::run::Run;
 use crate::set_up::Model;
+use crate::stroke::Strokes;
 use crate::tally::{Fate, GROUPS, standard_error};
 use std::collections::BTreeMap;
 
@@ -63,7 +65,7 @@ impl Report {
 
         let air = prepared.air_answer(&strokes)?;
         warnings.extend(air.iter().flat_map(|answer| answer.warnings.iter().map(ToString::to_string)));
-        let sprayed = spray.volume_flow * seconds;
+        let sprayed = spray.volume_flow * strokes.open_seconds();
         let (dry_mean, dry_error) = film.mean_dry();
         let solids_sprayed = (sprayed * spray.volume_solids).max(1e-18);
         let landed = (dry_mean * film.area() / solids_sprayed).min(1.0);
@@ -92,7 +94,7 @@ impl Report {
 
         // In the gun's frame the face has no edge: what would land past the part has missed it, and of what bounces
         // or lands dry the part gets the same share as of what lands.
-        let f = &part.fates;
+        let f = run.fates();
         let on_face = f.share(Fate::Landed);
         let met = if on_face > 0.0 { (landed / on_face).min(1.0) } else { 0.0 };
         let (bounced, dried) = (f.share(Fate::Bounced) * met, f.share(Fate::Dried) * met);
@@ -187,9 +189,7 @@ impl Report {
                 ("fates.drifted", Fate::Drifted, 1.0),
                 ("fates.dried", Fate::Dried, met),
             ] {
-                let shares = core::array::from_fn(|g| {
-                    f.of_group(fate, g) as f64 / f.group_total(g).max(1) as f64 * scale
-                });
+                let shares = f.by_group(fate).map(|share| share * scale);
                 error(path, Some(standard_error(&shares)));
             }
             error("fates.missed", Some(landed_error));
@@ -243,12 +243,20 @@ impl Report {
                 kinematic_mm2_s: job.paint.kinematic_viscosity() * 1e6,
                 volume_solids: job.paint.volume_solids,
             },
+            stroke: stroke(job, &strokes),
             mix,
             standard_errors: errors,
             warnings,
         }
         .checked()
     }
+}
+
+/// What the hand did, where there is one.
+fn stroke(job: &Job, strokes: &Strokes) -> Option<StrokeFigures> {
+    let Strokes::Track(track) = strokes else { return None };
+    let hand = if job.track.is_some() { "recorded" } else { job.stroke.hand.word().unwrap_or("own figures") };
+    Some(StrokeFigures::new(track, hand))
 }
 
 /// How much to mix, where the job asks and something is sprayed.

@@ -2,6 +2,7 @@
 
 use super::finish::FinishFigures;
 use super::mix::MixFigures;
+use super::stroke::StrokeFigures;
 use super::supply::SupplyFigures;
 use crate::error::ParameterError;
 use crate::judge::Judgement;
@@ -42,6 +43,9 @@ pub struct Report {
     pub judgement: Judgement,
     /// Paint and time.
     pub paint: PaintFigures,
+    /// What the hand did; where the gun is not a machine's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stroke: Option<StrokeFigures>,
     /// How much to mix; where the job asks by a key of [mix].
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mix: Option<MixFigures>,

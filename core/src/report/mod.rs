@@ -15,6 +15,7 @@ mod model_range;
 mod naming;
 mod pattern;
 mod reading;
+mod stroke;
 mod supply;
 mod words;
 
@@ -33,5 +34,6 @@ pub(crate) use naming::STARVED;
 pub use naming::{Pattern, PatternKind};
 pub use pattern::{PatternSizes, pattern_sizes};
 pub use reading::Reading;
+pub use stroke::{Ends, StrokeFigures};
 pub use supply::SupplyFigures;
 pub use words::words;

@@ -5,6 +5,7 @@ mod card_map;
 mod direct;
 mod faces;
 mod frame_film;
+mod hand;
 mod part_tally;
 mod pieces;
 mod poses;
@@ -28,9 +29,10 @@ use crate::film::{Deposit, FilmMap, SetFilm, WetLaws};
 use crate::flight::{Batch, levels};
 use crate::job::Job;
 use crate::report::Report;
-use crate::stroke::SWEEP_STEPS;
+use crate::stroke::{Layer, SWEEP_STEPS};
 use crate::tally::Digest;
 use fearless_simd::Level;
+use hand::{ByHand, lay_all};
 use std::borrow::Cow;
 
 /// First number of droplets at which a wanted standard error is looked at; then at every doubling.
@@ -55,6 +57,8 @@ pub struct Run {
     set: Option<SetFilm>,
     /// What the film was made of, and gravity along its steepest place [N/m3].
     set_laws: Option<(WetLaws, f64)>,
+    /// Where the gun is not a machine's.
+    by_hand: Option<ByHand>,
 }
 
 impl Run {
@@ -85,6 +89,7 @@ impl Run {
         let part = PartTally::new(prepared.grid());
         let total = prepared.job.run.droplets;
         let laid = (prepared.bare_film(), 0);
+        let by_hand = ByHand::new(&prepared)?;
         Ok(Self {
             prepared,
             card: CardTally::default(),
@@ -100,6 +105,7 @@ impl Run {
             settling: None,
             set: None,
             set_laws: None,
+            by_hand,
         })
     }
 
@@ -116,10 +122,12 @@ impl Run {
             if self.is_laid() { self.settle_some() } else { self.lay_one() }
         } else if self.prepared.spaced_by_fan() {
             let left = self.fly_card(most);
-            self.fly_part(left);
+            let left = self.fly_part(left);
+            self.fly_poses(left);
         } else {
             // The part first: its picture is what one waits for.
             let left = self.fly_part(most);
+            let left = self.fly_poses(left);
             self.fly_card(left);
         }
         self.is_complete()
@@ -142,11 +150,27 @@ impl Run {
             let next = self.stop_before(self.flown.saturating_add(left));
             left -= next - self.flown;
             let part = &mut self.part;
-            self.prepared.course.fly(self.level, self.flown, next, &mut self.batch, |o| part.count(o));
+            let mut middle = self.by_hand.as_mut().and_then(|by_hand| by_hand.shelf.middle_mut());
+            self.prepared.course.fly(self.level, self.flown, next, &mut self.batch, |o| {
+                part.count(o);
+                if let Some(imprint) = &mut middle {
+                    imprint.count(o);
+                }
+            });
             self.flown = next;
             self.look();
         }
         left
+    }
+
+    /// Flies at most `most` droplets of the gun's other poses; how many of them are left.
+    fn fly_poses(&mut self, most: u64) -> u64 {
+        match &mut self.by_hand {
+            Some(by_hand) if self.flown >= self.total => {
+                by_hand.shelf.advance_at(self.level, most, &mut self.batch)
+            }
+            _ => most,
+        }
     }
 
     /// Flies all that is left, on all threads where the crate has them.
@@ -155,15 +179,18 @@ impl Run {
     }
 
     fn lay_one(&mut self) {
-        if self.laid.1 < SWEEP_STEPS {
-            let strokes = self.prepared.strokes(&self.card);
-            self.prepared.swept(&self.part, &strokes).step(self.laid.1, &mut self.laid.0);
-            self.laid.1 += 1;
+        if self.is_laid() {
+            return;
         }
-    }
-
-    fn is_laid(&self) -> bool {
-        self.is_flown() && self.laid.1 >= SWEEP_STEPS
+        let (film, step) = &mut self.laid;
+        match &mut self.by_hand {
+            Some(by_hand) => by_hand.step(&self.prepared, &self.card, *step, film),
+            None => {
+                let strokes = self.prepared.strokes(&self.card);
+                self.prepared.swept(&self.part, &strokes).step(*step, film);
+            }
+        }
+        *step += 1;
     }
 
     /// A piece of the film's time.
@@ -193,7 +220,12 @@ impl Run {
     }
 
     fn is_flown(&self) -> bool {
-        self.card_flown >= self.card_total && self.flown >= self.total
+        let poses = self.by_hand.as_ref().is_none_or(|by_hand| by_hand.shelf.is_flown());
+        self.card_flown >= self.card_total && self.flown >= self.total && poses
+    }
+
+    fn is_laid(&self) -> bool {
+        self.is_flown() && self.laid.1 >= self.by_hand.as_ref().map_or(SWEEP_STEPS, ByHand::steps)
     }
 
     fn stop_before(&self, wanted: u64) -> u64 {
@@ -213,6 +245,9 @@ impl Run {
         let (mean, error) = film.mean_dry();
         if mean > 0.0 && error <= wanted * mean {
             self.total = self.flown;
+            if let Some(by_hand) = &mut self.by_hand {
+                by_hand.middle_is_flown(self.flown);
+            }
         }
     }
 
@@ -228,6 +263,9 @@ impl Run {
             self.laid = (next.bare_film(), 0);
             (self.settling, self.set, self.set_laws) = (None, None, None);
             self.prepared = next;
+            if let Some(by_hand) = &mut self.by_hand {
+                by_hand.relay();
+            }
         }
         Ok(same)
     }
@@ -235,7 +273,11 @@ impl Run {
     /// Droplets flown and wanted, the card's included.
     #[must_use]
     pub fn progress(&self) -> (u64, u64) {
-        (self.card_flown + self.flown, self.card_total + self.total)
+        let poses = self.by_hand.as_ref().map_or((0, 0), |by_hand| {
+            let (flown, wanted) = by_hand.shelf.progress();
+            (flown - self.flown.min(flown), wanted - self.total.min(wanted))
+        });
+        (self.card_flown + self.flown + poses.0, self.card_total + self.total + poses.1)
     }
 
     /// All droplets are flown, the film is laid and has set.
@@ -287,7 +329,12 @@ impl Run {
             return Cow::Borrowed(&self.laid.0);
         }
         let mut film = self.prepared.bare_film();
-        if self.flown > 0 {
+        if self.flown == 0 {
+            return Cow::Owned(film);
+        }
+        if let Some(by_hand) = &self.by_hand {
+            lay_all(&Layer::full(&by_hand.shelf), &self.prepared.track(&self.card), &mut film);
+        } else {
             let strokes = self.prepared.strokes(&self.card);
             self.prepared.swept(&self.part, &strokes).lay(&mut film);
         }
@@ -301,7 +348,12 @@ impl Run {
             return Cow::Borrowed(&self.laid.0);
         }
         let mut film = self.prepared.bare_film();
-        if self.flown > 0 {
+        if self.flown == 0 {
+            return Cow::Owned(film);
+        }
+        if let Some(by_hand) = &self.by_hand {
+            lay_all(&Layer::sketch(&by_hand.shelf), &self.prepared.track(&self.card), &mut film);
+        } else {
             let strokes = self.prepared.strokes(&self.card);
             self.prepared.swept(&self.part, &strokes).picture(&mut film);
         }
@@ -317,6 +369,9 @@ impl Run {
     fn deposit(&self, number: usize) -> Option<Deposit> {
         if self.flown == 0 {
             return None;
+        }
+        if let Some(by_hand) = &self.by_hand {
+            return by_hand.deposit(&self.prepared, &self.card, number);
         }
         let strokes = self.prepared.strokes(&self.card);
         let deposits = self.prepared.deposits(&self.part, &strokes);
@@ -345,6 +400,9 @@ impl Run {
         let mut digest = Digest::default();
         self.card.digest(&mut digest);
         self.part.digest(&mut digest);
+        if let Some(by_hand) = &self.by_hand {
+            by_hand.shelf.digest(&mut digest);
+        }
         for byte in report.bytes() {
             digest.count(u64::from(byte));
         }

@@ -1,7 +1,7 @@
 //! A run flown piece by piece on all threads, so that one can say how far it is.
 
-use super::{CardTally, PartTally, Run, Tally, fly_all};
-use crate::stroke::SWEEP_STEPS;
+use super::hand::Both;
+use super::{CardTally, Run, Tally, fly_all};
 
 impl Run {
     /// Flies at most `most` droplets more, on all threads where the crate has them; with the last of them completes the
@@ -19,13 +19,25 @@ impl Run {
             let next = self.stop_before(self.flown.saturating_add(left));
             left -= next - self.flown;
             let grid = self.part.footprint.grid;
-            let tally = fly_all(&self.prepared.course, self.level, self.flown, next, || PartTally::new(grid));
-            self.part.merge(&tally);
+            let levels = self.by_hand.as_ref().map(|by_hand| by_hand.shelf.spec().levels.clone());
+            let empty = || Both::new(grid, levels.as_ref());
+            let tally = fly_all(&self.prepared.course, self.level, self.flown, next, empty);
+            self.part.merge(&tally.part);
+            if let (Some(by_hand), Some(imprint)) = (&mut self.by_hand, &tally.imprint)
+                && let Some(middle) = by_hand.shelf.middle_mut()
+            {
+                middle.merge(imprint);
+            }
             self.flown = next;
             self.look();
         }
+        if let Some(by_hand) = self.by_hand.as_mut().filter(|_| left > 0 && self.flown >= self.total) {
+            by_hand.shelf.finish(self.level, left);
+        }
         if self.is_flown() {
-            (0..SWEEP_STEPS).for_each(|_| self.lay_one());
+            while !self.is_laid() {
+                self.lay_one();
+            }
             while self.set.is_none() {
                 self.settle_some();
             }

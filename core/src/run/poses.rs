@@ -4,9 +4,9 @@ use super::Prepared;
 use crate::course::{Course, jet_of, panel_scene, settings, tilted_scene, tube_scene};
 use crate::emission::EDGE;
 use crate::error::{ParameterError, within};
-use crate::job::PartShape;
+use crate::job::{PartShape, PassOrder};
 use crate::stream::Purpose;
-use crate::stroke::{Frame, Lay, Levels, NodePose, Shelf, ShelfSpec};
+use crate::stroke::{FARTHEST_SWING, Frame, Lay, Levels, NodePose, Shelf, ShelfSpec};
 use core::f64::consts::FRAC_PI_2;
 use glam::DVec3;
 
@@ -28,6 +28,8 @@ pub struct PoseRange {
     pub aside: [f64; 2],
 }
 
+/// Poses are flown as far out as so many standard deviations of a hand.
+const FARTHEST: f64 = 2.2;
 /// Distances of neighbouring poses differ at most by this factor.
 const STEP_DISTANCE: f64 = 1.25;
 /// Distances nearer to the job's than by this share are it.
@@ -50,16 +52,71 @@ impl Prepared {
     /// The job's own pose, the middle of its shelf.
     #[must_use]
     pub fn pose(&self) -> NodePose {
-        NodePose { distance: self.job.stroke.distance, heel: 0.0, swing: 0.0, aside: 0.0 }
+        let stroke = &self.job.stroke;
+        // Before a tube a swing is told by geometry alone.
+        let swing = if self.radius().is_some() { 0.0 } else { stroke.swing };
+        NodePose { distance: stroke.distance, heel: stroke.heel, swing, aside: 0.0 }
     }
 
-    /// Radius of the job's tube [m]; none of other parts.
+    /// Radius of the job's tube or curved face [m]; none of other parts.
     #[must_use]
     pub fn radius(&self) -> Option<f64> {
         match self.job.part {
             PartShape::Tube { diameter, .. } => Some(0.5 * diameter),
-            _ => None,
+            PartShape::Curved { radius, .. } => Some(radius),
+            PartShape::Panel { .. } | PartShape::Frame(_) => None,
         }
+    }
+
+    /// Poses that the job's hand or track takes the gun to; none where the exact sweep serves.
+    pub(super) fn pose_range(&self) -> Option<PoseRange> {
+        let (stroke, part) = (&self.job.stroke, &self.job.part);
+        if matches!(part, PartShape::Frame(_)) {
+            return None;
+        }
+        let (d, hand) = (stroke.distance, &stroke.hand);
+        let mut range = PoseRange {
+            distance: [d, d],
+            heel: [stroke.heel; 2],
+            swing: [self.pose().swing; 2],
+            aside: [0.0; 2],
+        };
+        if let Some(track) = &self.job.track {
+            for moment in track.moments().iter().filter(|m| m.trigger > 0.0) {
+                let pose = NodePose::of(moment, self.radius());
+                let grow = |ends: &mut [f64; 2], v: f64| *ends = [ends[0].min(v), ends[1].max(v)];
+                grow(&mut range.distance, pose.distance);
+                grow(&mut range.heel, pose.heel);
+                grow(&mut range.swing, pose.swing);
+                grow(&mut range.aside, pose.aside);
+            }
+            range.distance = range.distance.map(|d| d.clamp(0.05, 1.0));
+            return Some(range);
+        }
+        if stroke.is_swept() {
+            return None;
+        }
+        let off = FARTHEST * hand.distance + 0.5 * hand.drift.abs();
+        let mut arc = 0.0;
+        if let Some(pivot) = hand.pivot {
+            let length = match *part {
+                PartShape::Panel { width, height } if stroke.order != PassOrder::Raster => width.max(height),
+                PartShape::Panel { width, .. } | PartShape::Curved { width, .. } => width,
+                PartShape::Tube { length, .. } => length,
+                PartShape::Frame(_) => 0.0,
+            };
+            arc = crate::math::atan2(0.5 * length + stroke.lead, pivot + d).min(FARTHEST_SWING);
+            range.distance[1] += pivot * (1.0 - crate::math::cos(arc));
+        }
+        range.distance = [(range.distance[0] - off).max(0.4 * d), range.distance[1] + off];
+        let wrist = FARTHEST * hand.heel;
+        let heel = wrist + if stroke.order == PassOrder::Raster { 0.0 } else { arc };
+        range.heel = [range.heel[0] - heel, range.heel[1] + heel];
+        range.swing = [range.swing[0] - arc, range.swing[1] + arc];
+        let reach = d + self.radius().unwrap_or(0.0);
+        let aside = FARTHEST * hand.aim + reach * crate::math::sin(wrist.min(STEEPEST));
+        range.aside = [-aside, aside];
+        Some(range)
     }
 
     /// How the fan is held: turned clockwise from upright [rad]; 0 before a tube.
@@ -117,11 +174,14 @@ impl Prepared {
         }
         match self.radius() {
             None => {
-                let tilts = |ends: [f64; 2]| {
-                    ends.into_iter().flat_map(|end| steps(end.clamp(-STEEPEST, STEEPEST), STEP_TILT, NO_TILT))
+                let tilts = |ends: [f64; 2], own: f64| {
+                    let off = move |end: f64| end.clamp(-STEEPEST, STEEPEST) - own;
+                    ends.into_iter()
+                        .flat_map(move |end| steps(off(end), STEP_TILT, NO_TILT))
+                        .map(move |s| own + s)
                 };
-                poses.extend(tilts(range.heel).map(|heel| NodePose { heel, ..own }));
-                poses.extend(tilts(range.swing).map(|swing| NodePose { swing, ..own }));
+                poses.extend(tilts(range.heel, own.heel).map(|heel| NodePose { heel, ..own }));
+                poses.extend(tilts(range.swing, own.swing).map(|swing| NodePose { swing, ..own }));
             }
             Some(radius) => {
                 let jet =
@@ -145,7 +205,10 @@ impl Prepared {
         let cell = self.bare_film().face().cell_x;
         let bin = (cell / self.job.stroke.distance).clamp(0.01, 0.05);
         let levels = match self.radius() {
-            Some(_) => Levels::round(self.grid().ny, bin),
+            Some(_) => {
+                let grid = self.grid();
+                Levels::round(grid.ny, -grid.y0, bin)
+            }
             None => {
                 let spread = self.spray.ray_spread;
                 let long = EDGE * self.spray.fan_slope + 2.0 * spread + self.spray.askew.lean.abs();

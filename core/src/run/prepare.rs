@@ -13,7 +13,7 @@ use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Deposits, Lay, Strokes, Swept};
+use crate::stroke::{Deposits, Lay, Strokes, Swept, legs, moved};
 use crate::supply::Answer;
 use crate::tally::Grid;
 
@@ -161,7 +161,12 @@ impl Prepared {
             [Purpose::Emission, Purpose::Flight, Purpose::Wall],
         )
         .turned(turn);
-        Ok(Self { job, wanted_pressure, state, spray, card, course, lay })
+        let mut prepared = Self { job, wanted_pressure, state, spray, card, course, lay };
+        let own = prepared.pose();
+        if own.heel != 0.0 || own.swing != 0.0 {
+            prepared.course = prepared.course_at(&own)?;
+        }
+        Ok(prepared)
     }
 
     /// Where the passes lie depends on the fan's height, so the film waits for the card.
@@ -183,6 +188,10 @@ impl Prepared {
             && (a.run.seed, a.run.droplets) == (b.run.seed, b.run.droplets)
             && (s.distance, s.fan_axis, s.burst) == (t.distance, t.fan_axis, t.burst)
             && (level || pull(a) == pull(b))
+            // What a hand does tells at which poses it flies.
+            && (s.hand, s.order, s.heel, s.swing, s.is_swept()) == (t.hand, t.order, t.heel, t.swing, t.is_swept())
+            && (s.is_swept() || s.lead == t.lead)
+            && a.track == b.track
             // Along a frame every place of the gun has its own neighbours.
             && (!matches!(a.part, PartShape::Frame(_)) || s == t)
     }
@@ -237,7 +246,22 @@ impl Prepared {
                 (up * up + side * side).sqrt()
             }
         };
-        Strokes::plan(&self.job.stroke, &self.job.part, across)
+        let stroke = &self.job.stroke;
+        if let Some(track) = &self.job.track {
+            return Strokes::Track((**track).clone());
+        }
+        if let (Some(seconds), false) = (stroke.burst, stroke.is_swept()) {
+            return Strokes::Track(self.held(seconds));
+        }
+        if stroke.is_swept() || matches!(self.job.part, PartShape::Frame(_)) {
+            return Strokes::plan(stroke, &self.job.part, across);
+        }
+        let legs = legs(stroke, &self.job.part, across);
+        let tube = self.radius().is_some();
+        match moved(stroke, &legs, &stroke.hand, tube, self.job.run.seed) {
+            Some(track) => Strokes::Track(track),
+            None => Strokes::plan(stroke, &self.job.part, across),
+        }
     }
 
     /// Will the air do, over these strokes? None where the job has no supply.

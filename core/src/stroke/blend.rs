@@ -115,8 +115,8 @@ impl Blend {
             left *= 1.0 - away;
             sum += away;
             off.extend(ends.iter().filter(|end| end.0 != 0 && end.1 > 0.0).map(|end| (i, end.0, end.1)));
-            // By the square of a tilt or an aim, which stand about 0.
-            let part = if i == 0 {
+            // By the square of a tilt or an aim, where they stand about 0.
+            let part = if i == 0 || self.middle[i] != 0.0 {
                 part
             } else {
                 let (a, b) = (way.at[low], way.at[high]);

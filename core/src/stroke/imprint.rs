@@ -67,6 +67,8 @@ pub struct Levels {
     bins: Vec<Bins>,
     /// Cosine and sine of the cap's turn in the flights' outcomes, which the imprint takes back.
     cap: [f64; 2],
+    /// y is an angle round a tube.
+    tube: bool,
 }
 
 impl Levels {
@@ -75,16 +77,17 @@ impl Levels {
     #[must_use]
     pub fn flat(half: [f64; 2], bin: f64, cap_turn: f64) -> Self {
         let bins = vec![Bins::about(half, bin), Bins::about([REACH; 2], COARSE * bin)];
-        Self { bins, cap: [cos(cap_turn), sin(cap_turn)] }
+        Self { bins, cap: [cos(cap_turn), sin(cap_turn)], tube: false }
     }
 
-    /// Before a tube: `round` bins round it.
+    /// Before a tube or a curved face: `count` bins as far round as `reach` each way [rad].
     #[must_use]
-    pub fn round(round: usize, bin: f64) -> Self {
-        let pi = core::f64::consts::PI;
+    pub fn round(count: usize, reach: f64, bin: f64) -> Self {
         let along = Bins::about([TUBE_REACH, bin], bin);
-        let bins = vec![Bins { ny: round, y0: -pi, dy: 2.0 * pi / round as f64, round: true, ..along }];
-        Self { bins, cap: [1.0, 0.0] }
+        let closed = reach > core::f64::consts::PI - 1e-9;
+        let bins =
+            vec![Bins { ny: count, y0: -reach, dy: 2.0 * reach / count as f64, round: closed, ..along }];
+        Self { bins, cap: [1.0, 0.0], tube: true }
     }
 
     /// The levels, finest first.
@@ -213,7 +216,7 @@ impl Tally for Imprint {
             return;
         }
         let (x, y) = (o.position.x / o.position.z, o.position.y / o.position.z);
-        if self.levels.bins[0].round {
+        if self.levels.tube {
             self.landed(x, o.place[1], o.wet, o.group());
         } else {
             let [c, s] = self.levels.cap;

@@ -65,6 +65,14 @@ impl Layer {
         Self::of(Tables::Plain(shelf.tables()), shelf)
     }
 
+    /// The same with the fine level alone: what lies far out, a per cent, is left away. For pictures while it flies.
+    #[must_use]
+    pub fn sketch(shelf: &Shelf) -> Self {
+        let mut tables: Vec<Vec<Vec<[f32; PLAIN]>>> = shelf.tables();
+        tables.iter_mut().for_each(|levels| levels.truncate(1));
+        Self::of(Tables::Plain(tables), shelf)
+    }
+
     fn of(tables: Tables, shelf: &Shelf) -> Self {
         Self { tables, spec: shelf.spec().clone(), blend: shelf.blend(), shares: shelf.group_shares() }
     }
@@ -100,7 +108,8 @@ impl Layer {
         face: &Face,
         film: &mut FilmMap,
     ) {
-        for (level, bins) in self.spec.levels.bins().iter().enumerate() {
+        let levels = tables.first().map_or(0, Vec::len);
+        for (level, bins) in self.spec.levels.bins().iter().enumerate().take(levels) {
             let pieces = self.pieces(bins, from, to);
             let step = (to.time - from.time) * from.trigger / f64::from(pieces);
             let poses = (0..pieces).map(|i| from.towards(to, (f64::from(i) + 0.5) / f64::from(pieces)));

@@ -72,16 +72,19 @@ impl Shelf {
         left
     }
 
-    /// Flies all that is left, on all threads where the crate has them.
-    pub fn finish(&mut self, level: Level) {
+    /// The same on all threads where the crate has them.
+    pub fn finish(&mut self, level: Level, most: u64) -> u64 {
+        let mut left = most;
         for node in &mut self.nodes {
             let from = node.imprint.flown();
-            if from < node.wanted {
+            let next = node.wanted.min(from.saturating_add(left)).max(from);
+            if from < next {
                 let empty = || Imprint::new(&self.spec.levels);
-                let tally = crate::course::fly_all(&node.course, level, from, node.wanted, empty);
-                node.imprint.merge(&tally);
+                node.imprint.merge(&crate::course::fly_all(&node.course, level, from, next, empty));
             }
+            left -= next - from;
         }
+        left
     }
 
     /// Droplets flown, and wanted.

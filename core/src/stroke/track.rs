@@ -136,6 +136,16 @@ impl Track {
         Ok(track)
     }
 
+    /// Moments that are in order and in range by the way they were made.
+    pub(super) fn moved(moments: Vec<Moment>) -> Self {
+        Self { moments }
+    }
+
+    /// A gun held from one moment to the next.
+    pub(crate) fn held(from: Moment, to: Moment) -> Self {
+        Self { moments: vec![from, to] }
+    }
+
     /// The moments.
     #[must_use]
     pub fn moments(&self) -> &[Moment] {
@@ -157,6 +167,14 @@ impl Track {
     #[must_use]
     pub fn open_seconds(&self) -> f64 {
         self.segments().map(|(a, b)| a.trigger * (b.time - a.time)).sum()
+    }
+
+    /// Way of the tip over trigger-on time [m/s].
+    #[must_use]
+    pub fn mean_speed(&self) -> f64 {
+        let step = |a: &Moment, b: &Moment| ((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y)).sqrt();
+        let way: f64 = self.segments().filter(|(a, _)| a.trigger > 0.0).map(|(a, b)| step(a, b)).sum();
+        way / self.seconds()
     }
 
     /// Stretches with the trigger pulled, in order of time: the passes.

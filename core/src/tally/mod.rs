@@ -2,12 +2,14 @@
 //! any slices and threads add up to the same digits.
 
 mod digest;
+mod fate_mix;
 mod fates;
 mod footprint;
 mod sizes;
 
 pub use digest::Digest;
-pub use fates::{Fate, Fates};
+pub use fate_mix::FateMix;
+pub use fates::{FATES, Fate, Fates};
 pub use footprint::{Footprint, Grid, WET_UNIT};
 pub use sizes::{SIZE_CLASSES, Sizes};
 

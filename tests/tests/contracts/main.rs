@@ -13,6 +13,7 @@ mod fates;
 mod film_time;
 mod finish;
 mod golden;
+mod hand;
 mod kits;
 mod patterns;
 mod random_jobs;

@@ -130,6 +130,7 @@ fn every_key_can_be_set_and_taken_out() {
             Kind::Frame => vec!["chair".into(), OWN_FRAME.into()],
             Kind::Kits => vec!["[]".into(), "[{ kit = \"lvlp-gravity-1.2\", price = 240 }]".into()],
             Kind::Shares => vec!["[]".into(), "[0.79, \"81 %\"]".into()],
+            Kind::Moments => vec!["[[0, 0, 0, 180, 0, 0, 1], [1, 9, 0, 180, 0, 0, 0]]".into()],
             Kind::KitId => vec!["hvlp-gravity-1.3".into()],
             Kind::PaintId => vec!["two-pack-clear".into()],
             Kind::CupId => vec!["din-4".into()],

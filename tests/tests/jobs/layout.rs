@@ -23,6 +23,12 @@ fn value(key: &Key, high: bool) -> String {
         Kind::Frame => (if high { "\"railing\"" } else { "\"chair\"" }).into(),
         Kind::Kits => (if high { "[]" } else { "[{ kit = \"lvlp-gravity-1.2\" }]" }).into(),
         Kind::Shares => (if high { "[]" } else { "[0.79, \"81 %\"]" }).into(),
+        Kind::Moments => if high {
+            "[[0, 0, 0, 180, 0, 0, 1], [1.5, 300, 0, 180, 0, 0, 0]]"
+        } else {
+            "[\n  [0, 0, 0, 180, 0, 0, 1, 90], # first\n  [2, 10, 0, 180, 0, 0, 0],\n]"
+        }
+        .into(),
         Kind::KitId => "\"hvlp-gravity-1.3\"".into(),
         Kind::PaintId => "\"two-pack-clear\"".into(),
         Kind::CupId => format!("\"{}\"", if high { "din-4" } else { "ford-4" }),

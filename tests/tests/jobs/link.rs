@@ -26,7 +26,9 @@ fn the_longest_text_just_fits() {
         })
         .collect();
     assert_eq!(decode(&encode(&letters).unwrap()).unwrap(), letters);
-    assert_eq!(encode(&(letters + "x")), Err(LinkError::TooLarge));
+    let refused = encode(&(letters + "x")).unwrap_err();
+    assert_eq!(refused, LinkError::TextTooLong(LONGEST_TEXT + 1));
+    assert!(refused.to_string().contains("65537 bytes") && refused.to_string().contains("save it as a file"));
 }
 
 #[test]

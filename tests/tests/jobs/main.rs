@@ -11,6 +11,7 @@ mod layout;
 mod link;
 mod matching;
 mod sheet;
+mod stroke;
 mod supply;
 mod units;
 

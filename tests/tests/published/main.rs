@@ -2,6 +2,7 @@
 
 mod air;
 mod anchors;
+mod arc;
 mod cloud;
 mod constants;
 mod cups;

@@ -3,8 +3,8 @@
 
 use crate::table::{close, numbers, tell};
 use mistcoat::film::{FilmMap, evenness};
-use mistcoat::job::{FanAxis, PartShape, StrokePlan};
-use mistcoat::stroke::{Lay, Strokes, Swept};
+use mistcoat::job::{FanAxis, PartShape, PassOrder, StrokePlan};
+use mistcoat::stroke::{Hand, Lay, Strokes, Swept};
 use mistcoat::tally::{Fate, Fates, Footprint, GROUPS, Grid};
 
 /// Fan height W [m], gun speed v [m/s], flow Q [m3/s], solids [-].
@@ -85,6 +85,11 @@ impl Exact {
             turn: 1.0,
             flash: 0.0,
             burst: None,
+            order: PassOrder::Raster,
+            hand: Hand::default(),
+            heel: 0.0,
+            swing: 0.0,
+            feather: 0.0,
         };
         let strokes = Strokes::plan(&plan, &PartShape::Panel { width: 0.6, height: 2.0 }, FAN);
         let mut film = FilmMap::bare(2, rows, 0.05, FAN * (1.0 - overlap) / rows as f64);
