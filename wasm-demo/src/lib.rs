@@ -3,6 +3,7 @@
 //! One wasm serves the page and its worker: the page parses, checks and draws, the worker flies the droplets.
 //! What needs no browser (the protocol between the two) is compiled and tested natively as well.
 
+pub mod booth3d;
 pub mod draw;
 pub mod figures;
 #[cfg(not(target_arch = "wasm32"))]

@@ -1,0 +1,12 @@
+//! The booth in three dimensions: plain geometry here, tested natively; the `gl` module alone touches the browser.
+//!
+//! Lengths are in [m], axes as in `mistcoat::film::Place`: x to the painter's right, y up, z towards the painter.
+
+pub mod atlas;
+pub mod camera;
+pub mod gun;
+pub mod mesh;
+pub mod part;
+pub mod pick;
+pub mod room;
+pub mod way;
