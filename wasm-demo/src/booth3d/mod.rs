@@ -10,3 +10,8 @@ pub mod part;
 pub mod pick;
 pub mod room;
 pub mod way;
+#[cfg(target_arch = "wasm32")]
+pub mod gl;
+#[cfg(target_arch = "wasm32")]
+mod shaders;
+pub mod spray;
