@@ -5,8 +5,8 @@ use js_sys::{Float32Array, Uint32Array};
 use mistcoat::report::chart::film_map::{DOT, INK, RAMP, SHEET, Wanted};
 use wasm_bindgen::JsCast;
 use web_sys::{
-    HtmlCanvasElement, WebGl2RenderingContext as Context, WebGlBuffer, WebGlContextAttributes, WebGlProgram, WebGlTexture,
-    WebGlUniformLocation, WebGlVertexArrayObject,
+    HtmlCanvasElement, WebGl2RenderingContext as Context, WebGlBuffer, WebGlContextAttributes, WebGlProgram,
+    WebGlTexture, WebGlUniformLocation, WebGlVertexArrayObject,
 };
 
 use super::mesh::{self, Mesh};
@@ -102,7 +102,8 @@ impl Booth {
         wishes.set_alpha(false);
         // Kept, so that the picture can be saved or printed at any time.
         wishes.set_preserve_drawing_buffer(true);
-        let found = canvas.get_context_with_context_options("webgl2", &wishes).map_err(|_| Trouble::Missing)?;
+        let found =
+            canvas.get_context_with_context_options("webgl2", &wishes).map_err(|_| Trouble::Missing)?;
         let gl: Context = found.and_then(|c| c.dyn_into().ok()).ok_or(Trouble::Missing)?;
         if gl.is_context_lost() {
             return Err(Trouble::Lost);
@@ -312,7 +313,11 @@ impl Stock {
             gl.bind_buffer(Context::ELEMENT_ARRAY_BUFFER, Some(buffer));
             self.count = order.len() as i32;
             let order = Uint32Array::from(order);
-            gl.buffer_data_with_array_buffer_view(Context::ELEMENT_ARRAY_BUFFER, &order, Context::STATIC_DRAW);
+            gl.buffer_data_with_array_buffer_view(
+                Context::ELEMENT_ARRAY_BUFFER,
+                &order,
+                Context::STATIC_DRAW,
+            );
         }
         gl.bind_vertex_array(None);
     }

@@ -4,14 +4,16 @@
 
 pub mod atlas;
 pub mod camera;
+#[cfg(target_arch = "wasm32")]
+pub mod gl;
 pub mod gun;
+pub mod labels;
 pub mod mesh;
 pub mod part;
 pub mod pick;
 pub mod room;
-pub mod way;
-#[cfg(target_arch = "wasm32")]
-pub mod gl;
+pub mod scene;
 #[cfg(target_arch = "wasm32")]
 mod shaders;
 pub mod spray;
+pub mod way;

@@ -90,7 +90,7 @@ void main() {
     bare = bare * mix(0.80, 1.03, lit);
     bare = mix(bare, vec3(1.0), 0.55 * shine);
     float slope = 4.0 * ratio * (dFdx(t.g) - dFdy(t.g)) / hide;
-    float light = clamp(0.3 * slope, -0.07, 0.07) + 0.15 * shine;
+    float light = clamp(0.3 * slope, -0.07, 0.07) + 0.24 * shine;
     vec3 wet = c * mix(0.86, 1.05, lit);
     wet = light > 0.0 ? mix(wet, vec3(1.0), light) : mix(wet, vec3(0.0), -light);
     colour = vec4(mix(bare, wet, 1.0 - exp(-t.r / hide)), 1.0);

@@ -14,7 +14,10 @@ const FADES: f32 = 0.9;
 pub fn points(droplets: &[DropletEnd], distance: f64) -> Vec<f32> {
     let distance = distance as f32;
     let aloft = |d: &&DropletEnd| {
-        d.along.is_finite() && d.across.is_finite() && d.sideways.is_finite() && (!d.landed || d.along < 0.98 * distance)
+        d.along.is_finite()
+            && d.across.is_finite()
+            && d.sideways.is_finite()
+            && (!d.landed || d.along < 0.98 * distance)
     };
     droplets
         .iter()

@@ -10,7 +10,7 @@ use mistcoat::stroke::Strokes;
 const WAIT: f64 = 1.2;
 
 /// Where the gun is: over a face, from its middle.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub struct Spot {
     /// Number of the face.
     pub face: usize,
@@ -77,8 +77,9 @@ impl Way {
         match strokes {
             Strokes::Passes { passes, .. } => {
                 let spot = |x: f64, pass: &mistcoat::stroke::Pass| {
-                    let y = if face.place.radius > 0.0 { pass.turn * face.place.radius } else { pass.offset };
-                    Spot { face: 0, x, y }
+                    let radius = faces.get(pass.member).map_or(0.0, |f| f.place.radius);
+                    let y = if radius > 0.0 { pass.turn * radius } else { pass.offset };
+                    Spot { face: pass.member, x, y }
                 };
                 for (i, span) in spans.iter().enumerate() {
                     let Some(pass) = passes.get(i % passes.len().max(1)) else { break };
@@ -90,7 +91,17 @@ impl Way {
                     }
                 }
             }
-            _ => {
+            Strokes::Track(track) => {
+                for pair in track.moments().windows(2) {
+                    let spot = |m: &mistcoat::stroke::Moment| {
+                        let y = if face.closed { m.turn * face.place.radius } else { m.y };
+                        Spot { face: 0, x: m.x, y }
+                    };
+                    let deposit = (pair[0].trigger > 0.0).then_some(0);
+                    add([spot(&pair[0]), spot(&pair[1])], pair[1].time - pair[0].time, deposit, &mut legs);
+                }
+            }
+            Strokes::Burst(_) => {
                 for (i, span) in spans.iter().enumerate() {
                     add([middle; 2], span.on, Some(i), &mut legs);
                 }

@@ -123,6 +123,8 @@ pub struct Desk {
     pub shown: RwSignal<Shown>,
     /// How the card is sprayed.
     pub how: RwSignal<How>,
+    /// The booth shows the film as map.
+    pub booth_map: RwSignal<bool>,
     /// Trigger time of the flood test [s].
     pub flood_seconds: RwSignal<f64>,
     /// Answer to the exercise.
@@ -176,6 +178,7 @@ impl Default for Desk {
             upright,
             shown: RwSignal::new(Shown::Both),
             how: RwSignal::new(How::Burst),
+            booth_map: RwSignal::new(false),
             flood_seconds: RwSignal::new(3.5),
             answer: RwSignal::new(None),
             in_hand: RwSignal::new(Some(Knob::Fan)),

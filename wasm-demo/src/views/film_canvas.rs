@@ -29,6 +29,11 @@ pub fn wanted() -> Option<Wanted> {
     desk().parsed.with(|j| j.as_ref().and_then(|j| j.spec)).map(|s| Wanted { low: s.low, high: s.high })
 }
 
+/// Film that hides 63 of 100 of the ground [m]: at the lower end of the film wanted 95 of 100 are hidden.
+pub fn hiding(wanted: Option<Wanted>) -> f64 {
+    wanted.map_or(USUAL_FILM, |b| b.low) / 3.0
+}
+
 /// A canvas of `width` by `height` px; `turned` shows the grid's rows as columns.
 #[component]
 pub fn FilmCanvas(
@@ -54,10 +59,7 @@ pub fn FilmCanvas(
 fn draw(show: Show, grid: Option<&FilmGrid>, size: (usize, usize), ratio: f64) -> Option<Picture> {
     let wanted = wanted();
     match show {
-        // Film wanted hides: at its lower end 95 of 100 of the ground is covered.
-        Show::Seen(ground) => {
-            film::as_seen(grid?, ground, wanted.map_or(USUAL_FILM, |b| b.low) / 3.0, FILM, size)
-        }
+        Show::Seen(ground) => film::as_seen(grid?, ground, hiding(wanted), FILM, size),
         Show::Map => film::as_map(grid?, wanted, size, ratio),
         Show::Key => film::key(wanted?, size, ratio),
     }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 mod air;
+mod booth;
 mod card;
 mod card_clipboard;
 mod clipboard;

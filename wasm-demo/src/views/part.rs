@@ -1,54 +1,22 @@
 //! Part view: the booth, the gun on the bench, the clipboard over both, the strip seen from the end, the film map.
 
 use leptos::prelude::*;
-use mistcoat::job::PartShape;
 
+use super::booth::BoothBand;
 use super::clipboard::PartClipboard;
 use super::desk::desk;
 use super::end_strip::EndStrip;
 use super::film_canvas::{FilmCanvas, Show, wanted};
 use super::gun_panel::{BENCH, GunPanel, PieceByPiece};
-use crate::draw::booth::{self, Scene, Standing, booth};
 use crate::words::words;
-
-/// Width of the drawn booth [px]; its middle is shown on narrower screens.
-const BOOTH_WIDTH: f64 = 1920.0;
 
 /// The view.
 #[component]
 pub fn PartView() -> impl IntoView {
-    let desk = desk();
     let w = words();
-    let scene = move || {
-        desk.parsed.with(|job| {
-            let Some(job) = job else { return String::new() };
-            let run = desk.fresh();
-            let done = desk.done.get();
-            let part = match &job.part {
-                &PartShape::Tube { diameter, length } => Standing::Tube { diameter, length },
-                &PartShape::Panel { width, height } | &PartShape::Curved { width, height, .. } => {
-                    Standing::Panel { width, height }
-                }
-                PartShape::Frame(frame) => {
-                    Standing::Tube { diameter: frame.thickest(), length: frame.size().x }
-                }
-            };
-            let fan = run.as_ref().and_then(|r| r.number("pattern.length_mm")).map(|mm| mm * 1e-3);
-            let scene = Scene {
-                width: BOOTH_WIDTH,
-                part,
-                fan_height: fan,
-                distance: job.stroke.distance,
-                done: if run.is_some() { Some(1.0) } else { (done > 0.0).then_some(done) },
-            };
-            booth(&scene, 0.5 * BOOTH_WIDTH - 20.0)
-        })
-    };
     view! {
         <div class="part-view">
-            <div class="booth-band" aria-hidden="true">
-                <svg viewBox=format!("0 0 {BOOTH_WIDTH} {}", booth::HEIGHT) preserveAspectRatio="xMidYMin slice" inner_html=scene></svg>
-            </div>
+            <BoothBand />
             <div class="bench">
                 <GunPanel stand=BENCH chalk_arrow=true />
                 <PartClipboard />

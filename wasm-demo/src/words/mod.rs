@@ -1,6 +1,7 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
 mod air;
+pub mod booth;
 pub mod faults;
 mod gun;
 pub mod match_gun;
@@ -19,6 +20,7 @@ pub use side::SideWords;
 #[allow(missing_docs, reason = "a field's text is its meaning")]
 pub struct Words {
     pub air: AirWords,
+    pub booth: booth::BoothWords,
     pub side: SideWords,
     pub menu: &'static str,
     pub card: &'static str,
@@ -217,6 +219,7 @@ pub fn words() -> &'static Words {
 
 static ENGLISH: Words = Words {
     air: air::ENGLISH,
+    booth: booth::ENGLISH,
     side: side::ENGLISH,
     menu: "Views",
     card: "Card",

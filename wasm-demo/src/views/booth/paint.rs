@@ -1,0 +1,280 @@
+//! Keeps the picture true to the desk: draws when something has changed, and only then.
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use std::sync::Arc;
+
+use glam::{DMat4, DVec3};
+use leptos::html;
+use leptos::prelude::*;
+use mistcoat::report::chart::end_view::DropletEnd;
+use wasm_bindgen::prelude::*;
+use web_sys::{HtmlCanvasElement, MutationObserver, MutationObserverInit, ResizeObserver};
+
+use super::{Band, frame};
+use crate::booth3d::gl::{Booth, Colour, Colours, Drawn, Trouble, bytes};
+use crate::booth3d::mesh::Stuff;
+use crate::booth3d::part::standing;
+use crate::booth3d::room::room;
+use crate::booth3d::scene::{Scene, rising};
+use crate::booth3d::way::{gun_frame, spray_frame};
+use crate::booth3d::{gun, spray};
+use crate::state::{Feed, Stage};
+use crate::views::film_canvas::{hiding, wanted};
+
+/// A bare part, the same in light and dark.
+const BARE: [u8; 3] = [0xEE, 0xE8, 0xDA];
+/// Largest share of device pixels drawn for each CSS pixel.
+const SHARPEST: f64 = 2.0;
+
+/// What the picture is made of; a piece that is the same as before is not sent to the graphics processor again.
+#[derive(Clone, PartialEq)]
+struct Want {
+    scene: Arc<Scene>,
+    film: Option<Arc<Vec<f32>>>,
+    droplets: Arc<[DropletEnd]>,
+    /// Feed, level in 60 steps, fan in the gun's frame.
+    gun: (Feed, u32, DVec3),
+    drawn: Drawn,
+    size: (f64, f64),
+}
+
+/// The canvas' side of the band.
+#[derive(Default)]
+struct Easel {
+    booth: RefCell<Option<Booth>>,
+    want: RefCell<Option<Want>>,
+    shown: RefCell<Option<Want>>,
+    asked: Cell<bool>,
+}
+
+/// Film of the faces' cells [m], as last heard of; none where it does not fit the part.
+pub fn film(band: Band) -> Option<Arc<Vec<f32>>> {
+    let cells: usize = band.scene.with(|s| s.as_ref().map(|s| s.faces.iter().map(|f| f.len()).sum()))?;
+    band.desk.members.with(|all| {
+        let dry: Vec<f32> = all.iter().flat_map(|m| rising(&m.grid.dry, m.grid.nx)).collect();
+        (dry.len() == cells).then(|| Arc::new(dry))
+    })
+}
+
+/// Follows the desk with the canvas. Call once for each canvas.
+pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
+    let easel = Rc::new(Easel::default());
+    let theme = RwSignal::new(0_u32);
+    let film = Memo::new(move |_| film(band));
+    watch_theme(theme);
+    let hung = easel.clone();
+    Effect::new(move |_| {
+        let Some(canvas) = node.get() else { return };
+        watch_size(&canvas, band);
+        watch_loss(&canvas, band, &hung);
+        start(&canvas, band, &hung);
+    });
+    Effect::new(move |_| {
+        let Some(canvas) = node.get() else { return };
+        theme.track();
+        *easel.want.borrow_mut() = want(band, film.get());
+        if band.trouble.get().is_none() {
+            ask(&canvas, &easel);
+        }
+    });
+}
+
+/// Makes the booth ready on its canvas, or says why not.
+fn start(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
+    *easel.shown.borrow_mut() = None;
+    match Booth::on(canvas) {
+        Ok(booth) => {
+            *easel.booth.borrow_mut() = Some(booth);
+            band.trouble.set(None);
+        }
+        Err(why) => {
+            *easel.booth.borrow_mut() = None;
+            band.trouble.set(Some(why));
+        }
+    }
+}
+
+/// Asks for one picture with the next frame of the screen; a hidden page gets none.
+fn ask(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
+    if easel.asked.replace(true) {
+        return;
+    }
+    let (canvas, easel) = (canvas.clone(), easel.clone());
+    request_animation_frame(move || {
+        easel.asked.set(false);
+        let (mut booth, want) = (easel.booth.borrow_mut(), easel.want.borrow());
+        if let (Some(booth), Some(want)) = (booth.as_mut(), want.as_ref()) {
+            let mut shown = easel.shown.borrow_mut();
+            draw(&canvas, booth, want, shown.as_ref());
+            *shown = Some(want.clone());
+        }
+    });
+}
+
+fn draw(canvas: &HtmlCanvasElement, booth: &mut Booth, want: &Want, shown: Option<&Want>) {
+    let other = |same: fn(&Want, &Want) -> bool| shown.is_none_or(|s| !same(s, want));
+    let new_scene = other(|a, b| Arc::ptr_eq(&a.scene, &b.scene));
+    if new_scene {
+        let standing = standing(&want.scene.faces, &want.scene.atlas);
+        booth.set_scene(&room(&standing), &standing.stand, &standing.part);
+    }
+    if other(|a, b| a.gun == b.gun) {
+        booth.set_gun(&gun::gun(want.gun.0, f64::from(want.gun.1) / 60.0, want.gun.2));
+    }
+    if new_scene || other(|a, b| Arc::ptr_eq(&a.droplets, &b.droplets)) {
+        booth.set_drops(&spray::points(&want.droplets, want.scene.distance));
+    }
+    let same_film = |a: &Want, b: &Want| match (&a.film, &b.film) {
+        (Some(a), Some(b)) => Arc::ptr_eq(a, b),
+        (a, b) => a.is_none() && b.is_none(),
+    };
+    if new_scene || shown.is_none_or(|s| !same_film(s, want)) {
+        let dry = want.film.as_ref().map_or(&[][..], |f| f);
+        booth.set_film(want.scene.atlas.size, &want.scene.atlas.fill(&want.scene.faces, dry));
+    }
+    let size = [want.size.0, want.size.1].map(|v| (v * want.drawn.ratio).round().clamp(1.0, 8192.0) as u32);
+    if canvas.width() != size[0] || canvas.height() != size[1] {
+        canvas.set_width(size[0]);
+        canvas.set_height(size[1]);
+    }
+    booth.draw((size[0], size[1]), &want.drawn);
+    // For those who wait for a picture.
+    let _ = canvas.set_attribute("data-drawn", if want.film.is_some() { "film" } else { "bare" });
+}
+
+fn want(band: Band, film: Option<Arc<Vec<f32>>>) -> Option<Want> {
+    let desk = band.desk;
+    let (scene, camera, spot) = (band.scene.get()?, band.camera.get()?, band.spot.get()?);
+    let size = band.size.get();
+    let frame = frame(size);
+    let face = scene.face(spot.face);
+    let at = (gun_frame(face, &spot, scene.distance), spray_frame(face, &spot, scene.distance, scene.axis));
+    let [right, up, back] = camera.axes();
+    let turned =
+        DMat4::from_cols(right.extend(0.0), up.extend(0.0), back.extend(0.0), glam::DVec4::W).transpose();
+    let (feed, level) = {
+        let face = desk.face();
+        (face.feed, face.cup_level)
+    };
+    let in_gun = at.0.inverse().transform_vector3(at.1.y_axis.truncate());
+    let thickest = film.as_ref().map_or(0.0, |f| f.iter().copied().fold(0.0_f32, f32::max));
+    let wanted = wanted();
+    let drawn = Drawn {
+        view: camera.matrix(&frame),
+        turned,
+        gun: Some(at),
+        spraying: desk.stage.get() == Stage::Paint,
+        colours: colours()?,
+        hide: hiding(wanted),
+        map: desk.booth_map.get().then_some((wanted, f64::from(thickest))),
+        ratio: window().device_pixel_ratio().clamp(1.0, SHARPEST),
+    };
+    let droplets = desk.fresh().map_or_else(|| Arc::from([]), |run| run.droplets.clone());
+    (size.0 > 0.0).then(|| Want {
+        scene,
+        film,
+        droplets,
+        gun: (feed, (60.0 * level).round() as u32, in_gun),
+        drawn,
+        size,
+    })
+}
+
+/// The tokens' colours as they are now.
+fn colours() -> Option<Colours> {
+    let style = window().get_computed_style(&document().document_element()?).ok()??;
+    let token = |name: &str| -> Colour {
+        let text = style.get_property_value(name).unwrap_or_default();
+        let hex = u32::from_str_radix(text.trim().trim_start_matches('#'), 16).unwrap_or(0x80_80_80);
+        bytes([(hex >> 16) as u8, (hex >> 8) as u8, hex as u8])
+    };
+    let mut stuff = [[0.0; 3]; 9];
+    for (what, colour) in [
+        (Stuff::Bare, bytes(BARE)),
+        (Stuff::Gun, token("--metal")),
+        (Stuff::Paint, token("--paint")),
+        (Stuff::Wood, token("--hair")),
+        (Stuff::Wall, token("--booth")),
+        (Stuff::Floor, token("--booth2")),
+        (Stuff::Film, token("--film")),
+        (Stuff::Hose, token("--hose")),
+    ] {
+        stuff[what as usize] = colour;
+    }
+    Some(Colours {
+        stuff,
+        ink: token("--ink"),
+        lines: [token("--hair"), token("--line")],
+        drops: [token("--mist"), token("--paint")],
+    })
+}
+
+/// Looks again whenever the theme changes, by the page's button or by the system.
+fn watch_theme(theme: RwSignal<u32>) {
+    let again = Closure::<dyn Fn()>::new(move || theme.update(|t| *t = t.wrapping_add(1)));
+    let heard: &js_sys::Function = again.as_ref().unchecked_ref();
+    let media = window().match_media("(prefers-color-scheme: dark)").ok().flatten();
+    if let Some(media) = &media {
+        media.set_onchange(Some(heard));
+    }
+    let observer = MutationObserver::new(heard).ok();
+    if let Some((observer, root)) = observer.as_ref().zip(document().document_element()) {
+        let wishes = MutationObserverInit::new();
+        wishes.set_attributes(true);
+        // Refused only for wishes that contradict themselves.
+        let _ = observer.observe_with_options(&root, &wishes);
+    }
+    let held = StoredValue::new_local((again, media, observer));
+    on_cleanup(move || {
+        held.with_value(|(_, media, observer)| {
+            if let Some(media) = media {
+                media.set_onchange(None);
+            }
+            if let Some(observer) = observer {
+                observer.disconnect();
+            }
+        });
+    });
+}
+
+/// Follows the size of the canvas' frame.
+fn watch_size(canvas: &HtmlCanvasElement, band: Band) {
+    let Some(frame) = canvas.parent_element() else { return };
+    let measured = frame.clone();
+    let again = Closure::<dyn Fn()>::new(move || {
+        band.size.set((f64::from(measured.client_width()), f64::from(measured.client_height())));
+    });
+    let Ok(observer) = ResizeObserver::new(again.as_ref().unchecked_ref()) else { return };
+    observer.observe(&frame);
+    let held = StoredValue::new_local((again, observer));
+    on_cleanup(move || held.with_value(|(_, observer)| observer.disconnect()));
+}
+
+/// A context that is taken away shows the flat booth; one that comes back is filled anew.
+fn watch_loss(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
+    let lost_easel = easel.clone();
+    let lost = Closure::<dyn Fn(web_sys::Event)>::new(move |event: web_sys::Event| {
+        // Without this the browser never gives it back.
+        event.prevent_default();
+        *lost_easel.booth.borrow_mut() = None;
+        band.trouble.set(Some(Trouble::Lost));
+    });
+    let (back_canvas, back_easel) = (canvas.clone(), easel.clone());
+    let back = Closure::<dyn Fn(web_sys::Event)>::new(move |_| {
+        start(&back_canvas, band, &back_easel);
+        // The band is hidden until now: it is measured again by its observer, drawn again by this.
+        ask(&back_canvas, &back_easel);
+    });
+    for (name, heard) in [("webglcontextlost", &lost), ("webglcontextrestored", &back)] {
+        let _ = canvas.add_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
+    }
+    let held = StoredValue::new_local((canvas.clone(), lost, back));
+    on_cleanup(move || {
+        held.with_value(|(canvas, lost, back)| {
+            for (name, heard) in [("webglcontextlost", lost), ("webglcontextrestored", back)] {
+                let _ = canvas.remove_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
+            }
+        });
+    });
+}
