@@ -5,7 +5,9 @@ use std::f64::consts::{FRAC_PI_2, PI, TAU};
 use glam::{DMat4, DVec3, DVec4};
 
 /// Height of the field of view [rad]: a long lens, so that near and far tubes keep their measure.
-const FIELD: f64 = 0.40;
+pub const FIELD: f64 = 0.40;
+/// The same along a part: a very long lens, so that its near end does not hide what lies behind.
+pub const NARROW: f64 = 0.06;
 /// Lowest and highest place of the eye over the level [rad].
 const PITCH: (f64, f64) = (-0.02, FRAC_PI_2);
 /// Nearest and farthest distance, as shares of the distance at which everything fits.
@@ -25,6 +27,8 @@ pub struct Camera {
     pub target: DVec3,
     /// Distance at which everything fits [m].
     pub fits: f64,
+    /// Height of the field of view [rad].
+    pub field: f64,
 }
 
 /// The picture: its size [CSS px], and where the target appears in it, as shares of the size.
@@ -43,15 +47,15 @@ pub struct Frame {
 impl Camera {
     /// An eye at these angles, so far away that all of `points` are seen.
     #[must_use]
-    pub fn looking(yaw: f64, pitch: f64, points: &[DVec3], frame: &Frame) -> Self {
+    pub fn looking((yaw, pitch): (f64, f64), field: f64, points: &[DVec3], frame: &Frame) -> Self {
         let (low, high) = points
             .iter()
             .fold((DVec3::INFINITY, DVec3::NEG_INFINITY), |(low, high), p| (low.min(*p), high.max(*p)));
         let target = if points.is_empty() { DVec3::ZERO } else { 0.5 * (low + high) };
-        let mut camera = Self { yaw, pitch, distance: 1.0, target, fits: 1.0 };
+        let mut camera = Self { yaw, pitch, distance: 1.0, target, fits: 1.0, field };
         // All is seen from far off, so the least such distance lies between.
-        let (mut near, mut far) = (0.05, 60.0);
-        for _ in 0..40 {
+        let (mut near, mut far) = (0.05, 200.0);
+        for _ in 0..48 {
             camera.distance = 0.5 * (near + far);
             if camera.sees_all(points, frame) {
                 far = camera.distance;
@@ -115,8 +119,9 @@ impl Camera {
             DVec4::new(-right.dot(eye), -up.dot(eye), -back.dot(eye), 1.0),
         );
         let aspect = frame.width.max(1.0) / frame.height.max(1.0);
-        let near = (0.05 * self.distance).min(0.1);
-        let lens = glam::dcamera::rh::proj::opengl::perspective(FIELD, aspect, near, 40.0);
+        let near = (0.05 * self.distance).max(0.02);
+        let lens =
+            glam::dcamera::rh::proj::opengl::perspective(self.field, aspect, near, self.distance + 25.0);
         let shift = DVec3::new(2.0 * frame.centre.0 - 1.0, 1.0 - 2.0 * frame.centre.1, 0.0);
         DMat4::from_translation(shift) * lens * view
     }
@@ -136,7 +141,7 @@ impl Camera {
     #[must_use]
     pub fn ray(&self, at: (f64, f64), frame: &Frame) -> (DVec3, DVec3) {
         let [right, up, back] = self.axes();
-        let tall = (0.5 * FIELD).tan();
+        let tall = (0.5 * self.field).tan();
         let wide = tall * frame.width.max(1.0) / frame.height.max(1.0);
         let x = 2.0 * (at.0 / frame.width.max(1.0) - frame.centre.0) * wide;
         let y = 2.0 * (frame.centre.1 - at.1 / frame.height.max(1.0)) * tall;
@@ -161,7 +166,7 @@ mod tests {
 
     #[test]
     fn from_the_painter_right_is_right_and_up_is_up() {
-        let camera = Camera::looking(0.0, 0.0, &cube(0.3), &FRAME);
+        let camera = Camera::looking((0.0, 0.0), FIELD, &cube(0.3), &FRAME);
         let at = |p| camera.project(p, &FRAME).unwrap();
         let middle = at(DVec3::ZERO);
         assert!((middle.0 - 360.0).abs() < 1e-6 && (middle.1 - 186.0).abs() < 1e-6, "{middle:?}");
@@ -172,17 +177,17 @@ mod tests {
     #[test]
     fn what_it_must_see_just_fits_at_every_angle() {
         for (yaw, pitch) in [(0.0, 0.0), (1.0, 0.2), (FRAC_PI_2, FRAC_PI_2), (-3.0, 1.0)] {
-            let camera = Camera::looking(yaw, pitch, &cube(0.3), &FRAME);
+            let camera = Camera::looking((yaw, pitch), FIELD, &cube(0.3), &FRAME);
             assert!(camera.sees_all(&cube(0.3), &FRAME), "{yaw} {pitch}");
             let closer = Camera { distance: 0.97 * camera.distance, ..camera };
             assert!(!closer.sees_all(&cube(0.3), &FRAME), "{yaw} {pitch}: could be nearer");
         }
-        assert!(Camera::looking(0.0, 0.0, &[], &FRAME).matrix(&FRAME).is_finite());
+        assert!(Camera::looking((0.0, 0.0), FIELD, &[], &FRAME).matrix(&FRAME).is_finite());
     }
 
     #[test]
     fn a_ray_through_a_places_picture_meets_the_place() {
-        let camera = Camera::looking(1.1, 0.4, &cube(0.3), &FRAME);
+        let camera = Camera::looking((1.1, 0.4), FIELD, &cube(0.3), &FRAME);
         for p in cube(0.2) {
             let (from, way) = camera.ray(camera.project(p, &FRAME).unwrap(), &FRAME);
             assert!((p - from).cross(way).length() < 1e-9, "{p}");
@@ -192,7 +197,7 @@ mod tests {
 
     #[test]
     fn it_stays_over_the_floor_and_inside_its_limits() {
-        let mut camera = Camera::looking(0.0, 0.3, &cube(0.3), &FRAME);
+        let mut camera = Camera::looking((0.0, 0.3), NARROW, &cube(0.3), &FRAME);
         camera.turn(50.0, -9.0);
         assert!(camera.pitch == PITCH.0 && camera.yaw.abs() <= PI);
         camera.turn(0.0, 9.0);

@@ -11,10 +11,10 @@ use crate::state::Feed;
 
 /// A drawing unit of the gun [m]: its cup is 80 mm wide.
 const UNIT: f64 = 0.476e-3;
-/// Half thickness of body, handle and trigger [m].
-const THICK: (f64, f64, f64) = (0.0135, 0.0115, 0.005);
+/// Half thickness of body and trigger [m].
+const THICK: (f64, f64) = (0.0125, 0.005);
 
-/// Pairs down the body from its front to its back, and down the handle: drawing units, x back and y down.
+/// Pairs down the body from its front to its back, and on down the handle: drawing units, x back and y down.
 const BODY: [[f64; 4]; 6] = [
     [96.0, -62.0, 96.0, 60.0],
     [138.0, -76.0, 138.0, 58.0],
@@ -86,9 +86,9 @@ pub fn gun(feed: Feed, level: f64, fan: DVec3) -> Mesh {
             Stuff::Gun,
         );
     }
-    mesh.lofted(&pairs(&BODY), DVec3::X * THICK.0, Stuff::Gun);
-    mesh.lofted(&pairs(&HANDLE), DVec3::X * THICK.1, Stuff::Gun);
-    mesh.lofted(&pairs(&TRIGGER), DVec3::X * THICK.2, Stuff::Gun);
+    let body: Vec<_> = pairs(&BODY).into_iter().chain(pairs(&HANDLE).into_iter().skip(1)).collect();
+    mesh.lofted(&body, DVec3::X * THICK.0, Stuff::Gun);
+    mesh.lofted(&pairs(&TRIGGER), DVec3::X * THICK.1, Stuff::Gun);
     // Fluid knob on the needle's axis, fan knob above it, air knob at the handle's foot.
     let knob =
         unit(&[(0.0, 0.0), (0.0, 14.0), (30.0, 14.0), (30.0, 31.0), (76.0, 31.0), (80.0, 26.0), (80.0, 0.0)]);

@@ -38,8 +38,12 @@ pub fn overlay(scene: &Scene, camera: &Camera, frame: &Frame, spot: &Spot, figur
         if let Some(said) = &figures.diameter {
             // Across the tube as it is seen, above the gun.
             let x = if place.along.y < 0.0 { -0.30 } else { 0.30 } * length.min(0.7);
-            let across = place.along.cross(back).normalize_or_zero() * place.radius;
-            let middle = place.middle + place.along * x;
+            let across = place.along.cross(back);
+            // Seen along it a tube is as wide as its end.
+            let end_on = across.length() < 0.2;
+            let across = if end_on { place.rising(spot.y) } else { across.normalize() } * place.radius;
+            let side = if place.along.dot(back) < 0.0 { -0.5 } else { 0.5 };
+            let middle = place.middle + place.along * if end_on { side * length } else { x };
             out += &short(at(middle - across), at(middle + across), said, frame);
         }
     } else {

@@ -9,7 +9,7 @@ use mistcoat::run::faces;
 use mistcoat::stroke::Strokes;
 
 use super::atlas::Atlas;
-use super::camera::{Camera, Frame};
+use super::camera::{Camera, FIELD, Frame, NARROW};
 use super::part::bounds;
 use super::way::{Spot, fan_axis, gun_frame};
 
@@ -77,8 +77,8 @@ impl Scene {
     /// The eye of a named view; the gun stands at `spot`.
     #[must_use]
     pub fn seen(&self, named: Named, frame: &Frame, spot: &Spot, fan: Option<f64>) -> Camera {
-        let (yaw, pitch) = self.angles(named);
-        Camera::looking(yaw, pitch, &self.must_see(named, spot, fan), frame)
+        let field = if named == Named::End { NARROW } else { FIELD };
+        Camera::looking(self.angles(named), field, &self.must_see(named, spot, fan), frame)
     }
 
     fn angles(&self, named: Named) -> (f64, f64) {
@@ -87,7 +87,8 @@ impl Scene {
         let alone = self.faces.len() == 1;
         let lies = alone && place.front.y > 0.7;
         match named {
-            Named::Painter => degrees(0.0, if lies { 24.0 } else { 6.0 }),
+            // Over the right shoulder, so that the gun does not hide what it sprays.
+            Named::Painter => degrees(20.0, if lies { 26.0 } else { 10.0 }),
             Named::Above => degrees(35.0, 62.0),
             // Down an upright tube, with the gun at the left as in the strip below.
             Named::End if alone && place.radius > 0.0 && place.along.y.abs() > 0.7 => (FRAC_PI_2, FRAC_PI_2),

@@ -27,6 +27,9 @@ const ROOM_FOR_FAN: f64 = 0.26;
 /// From this width on the clipboard lies over the band [px].
 const WIDE: f64 = 1280.0;
 
+/// Below this width the words over the band need two rows [px].
+const SMALL: f64 = 768.0;
+
 /// How the booth is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Look {
@@ -58,6 +61,10 @@ struct Band {
 /// Where the picture's middle lies, clear of the clipboard and the bench's cup.
 fn frame((width, height): (f64, f64)) -> Frame {
     let (width, height) = (width.max(1.0), height.max(1.0));
+    if width < SMALL {
+        // Two rows of words stand over it.
+        return Frame { width, height, centre: (0.5, 0.63), free: (0.44 * width, 0.36 * height) };
+    }
     if width < WIDE {
         return Frame { width, height, centre: (0.5, 0.55), free: (0.44 * width, 0.45 * height - 8.0) };
     }
@@ -81,7 +88,7 @@ pub fn BoothBand() -> impl IntoView {
     let camera = Memo::new(move |_| {
         let (look, frame) = (look.get(), frame(size.get()));
         let mut camera =
-            scene.with(|s| s.as_ref().map(|s| s.seen(look.named, &frame, Some(ROOM_FOR_FAN))))?;
+            scene.with(|s| Some(s.as_ref()?.seen(look.named, &frame, &spot.get()?, Some(ROOM_FOR_FAN))))?;
         (camera.yaw, camera.pitch) = look.turned.unwrap_or((camera.yaw, camera.pitch));
         camera.distance = camera.fits / look.zoom;
         Some(camera)
