@@ -27,6 +27,7 @@ pub mod paint;
 pub mod part;
 pub mod practice;
 pub mod report;
+pub mod rod;
 mod root;
 pub mod run;
 pub mod set_up;

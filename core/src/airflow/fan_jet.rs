@@ -9,6 +9,7 @@
 
 use crate::error::{ParameterError, within};
 use crate::lanes::{Lanes, Real, inverses};
+use crate::surface::Vec3;
 
 /// Growth of the 1/e half-width by turbulence alone [-]: 0.094 / sqrt(ln 2).
 pub const SPREAD: f64 = 0.112_905;
@@ -142,6 +143,24 @@ impl<T: Real> FanJet<T> {
             beta: gy * z3 * (iy2 * iy2),
             centre: z.splat(self.strength) * (ix * iy).sqrt(),
         }
+    }
+
+    /// Velocity of the free jet at a point [m/s]: as round a tube far away.
+    #[inline(always)]
+    pub fn free<L: Lanes<Scalar = T>>(&self, [x, y, z]: Vec3<L>) -> Vec3<L> {
+        let one = x.lit(1.0);
+        let s = self.section(z.max(x.lit(1e-3)));
+        let (xi, eta) = (x * s.ix, y * s.iy);
+        let (e1, e2) = ((xi * xi).fade(), (eta * eta).fade());
+        let (bx2, by2) = (s.bx * s.bx, s.by * s.by);
+        let w = bx2 / (bx2 + by2);
+        let draw = (s.alpha + s.beta) * x.lit(0.5 * HALF_ROOT_PI) * s.centre;
+        let uz = s.centre * e1 * e2;
+        [
+            uz * x * s.alpha - (one - w) * draw * s.bx * xi.erf() * e2,
+            uz * y * s.beta - w * draw * s.by * eta.erf() * e1,
+            uz,
+        ]
     }
 
     /// Turbulence at a point of a section: sigma [m/s], its gradient [1/s], time scale [s].

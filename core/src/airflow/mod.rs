@@ -2,6 +2,7 @@
 //!
 //! Equations and checks: `docs/methods/air-flow.md`.
 
+mod among;
 mod fan_jet;
 mod panel;
 #[cfg(test)]
@@ -9,6 +10,7 @@ mod tests;
 mod tilted;
 mod tube;
 
+pub use among::AmongFlow;
 pub use fan_jet::{FanJet, JetSpec, SPREAD, Section};
 pub use panel::PanelFlow;
 pub use tilted::TiltedFlow;

@@ -2,7 +2,7 @@
 
 #[cfg(feature = "parallel")]
 use super::BATCH;
-use super::{Course, Outcome};
+use super::{Course, FrameCourse, Outcome};
 use crate::flight::Batch;
 use fearless_simd::Level;
 
@@ -14,10 +14,28 @@ pub trait Tally: Send {
     fn merge(&mut self, other: &Self);
 }
 
+/// What gives each droplet's outcome by its number.
+pub trait Flies {
+    /// Flies droplets `from..to` and gives each one's outcome, in order.
+    fn fly(&self, level: Level, from: u64, to: u64, batch: &mut Batch<f32>, each: impl FnMut(&Outcome));
+}
+
+impl Flies for Course {
+    fn fly(&self, level: Level, from: u64, to: u64, batch: &mut Batch<f32>, each: impl FnMut(&Outcome)) {
+        Self::fly(self, level, from, to, batch, each);
+    }
+}
+
+impl Flies for FrameCourse {
+    fn fly(&self, level: Level, from: u64, to: u64, batch: &mut Batch<f32>, each: impl FnMut(&Outcome)) {
+        Self::fly(self, level, from, to, batch, each);
+    }
+}
+
 /// Flies droplets `from..to` on all threads where the crate has them, into a tally of their own.
 #[cfg(feature = "parallel")]
 pub fn fly_all<T: Tally>(
-    course: &Course,
+    course: &(impl Flies + Sync),
     level: Level,
     from: u64,
     to: u64,
@@ -44,7 +62,7 @@ pub fn fly_all<T: Tally>(
 
 /// Flies droplets `from..to` into a tally of their own.
 #[cfg(not(feature = "parallel"))]
-pub fn fly_all<T: Tally>(course: &Course, level: Level, from: u64, to: u64, empty: impl Fn() -> T) -> T {
+pub fn fly_all<T: Tally>(course: &impl Flies, level: Level, from: u64, to: u64, empty: impl Fn() -> T) -> T {
     let (mut tally, mut batch) = (empty(), Batch::default());
     course.fly(level, from, to, &mut batch, |o| tally.count(o));
     tally

@@ -2,19 +2,21 @@
 //! given as an [`Outcome`].
 
 mod fly_all;
+mod frame_course;
 mod held;
 mod outcome;
 mod set_scene;
 mod snapshot;
 
-pub use fly_all::{Tally, fly_all};
+pub use fly_all::{Flies, Tally, fly_all};
+pub use frame_course::{FrameCourse, Visit};
 pub use held::in_cap_frame;
 pub use outcome::Outcome;
 pub use set_scene::{jet_of, panel_scene, settings, tilted_scene, tube_scene};
 pub use snapshot::Speck;
 
 use crate::emission::Emission;
-use crate::flight::{Batch, FlightSettings, Noise, Scene, fly};
+use crate::flight::{Batch, FlightSettings, Noise, Scene, Start, fly};
 use crate::spray::Spray;
 use crate::stream::Purpose;
 use fearless_simd::Level;
@@ -55,6 +57,11 @@ impl Course {
         let narrow = (scene.narrow(), settings.cast());
         let held = held::Held::new(spray.askew, 0.0, emission.fan_along_x());
         Self { scene, settings, emission, spray, seed, purposes, held, narrow }
+    }
+
+    /// The start of a droplet.
+    fn start(&self, droplet: u64) -> Start {
+        self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1])
     }
 
     /// Flies droplets `from..to` in the f32 lanes and gives each one's outcome, in order.

@@ -17,6 +17,10 @@ pub const DRY_SOLIDS: f64 = 0.9;
 pub struct Outcome {
     /// Its number.
     pub droplet: u64,
+    /// Pass of a coat that it was sprayed in; told of a frame alone, 0 elsewhere.
+    pub pass: usize,
+    /// Member of a frame that it ended at, or that was aimed at; 0 elsewhere.
+    pub member: usize,
     /// Its fate.
     pub fate: Fate,
     /// Position at the end, gun frame [m].
@@ -48,6 +52,17 @@ impl Outcome {
 
 impl Course {
     pub(super) fn outcome<T: Real>(&self, batch: &Batch<T>, k: usize, droplet: u64) -> Outcome {
+        self.outcome_before(&self.scene, batch, k, droplet)
+    }
+
+    /// The same before another scene than its own.
+    pub(super) fn outcome_before<T: Real>(
+        &self,
+        scene: &Scene<f64>,
+        batch: &Batch<T>,
+        k: usize,
+        droplet: u64,
+    ) -> Outcome {
         let at = |v: &[Vec<T>; 3]| DVec3::new(v[0][k].to_f64(), v[1][k].to_f64(), v[2][k].to_f64());
         let (position, velocity) = (at(&batch.end_position), at(&batch.end_velocity));
         let spray = &self.spray;
@@ -55,8 +70,8 @@ impl Course {
         let start_diameter = batch.diameter[k].to_f64();
         let diameter = start_diameter * math::cbrt(wet);
         let density = (spray.density - spray.volatile_density * (1.0 - wet)) / wet;
-        let position = self.held.place(&self.scene, position);
-        let (place, normal_speed) = self.place(position, velocity);
+        let position = self.held.place(scene, position);
+        let (place, normal_speed) = place(scene, position, velocity);
         let mut fate = match batch.end[k] {
             END_HIT => Fate::Landed,
             END_PASSED => Fate::Missed,
@@ -84,22 +99,41 @@ impl Course {
             }
         }
         let time = batch.end_time[k].to_f64();
-        Outcome { droplet, fate, position, place, start_diameter, diameter, density, wet, normal_speed, time }
+        Outcome {
+            droplet,
+            pass: 0,
+            member: 0,
+            fate,
+            position,
+            place,
+            start_diameter,
+            diameter,
+            density,
+            wet,
+            normal_speed,
+            time,
+        }
     }
+}
 
-    /// Place on the face and speed towards it.
-    fn place(&self, position: DVec3, velocity: DVec3) -> (DVec2, f64) {
-        match &self.scene {
-            Scene::Panel(..) => (position.truncate(), velocity.z),
-            Scene::Tilted(_, face) => {
-                let inward = DVec3::from_array(face.normal).dot(velocity);
-                (position.truncate() * (face.distance / position.z.max(1e-6)), inward)
-            }
-            Scene::Tube(_, tube) => {
-                let out = DVec2::new(position.y - tube.axis_y, position.z - tube.axis_z);
-                let inward = -out.dot(DVec2::new(velocity.y, velocity.z)) / out.length().max(1e-9);
-                (DVec2::new(position.x, math::atan2(out.x, -out.y)), inward)
-            }
+/// Place on the face and speed towards it.
+fn place(scene: &Scene<f64>, position: DVec3, velocity: DVec3) -> (DVec2, f64) {
+    match scene {
+        Scene::Panel(..) => (position.truncate(), velocity.z),
+        Scene::Tilted(_, face) => {
+            let inward = DVec3::from_array(face.normal).dot(velocity);
+            (position.truncate() * (face.distance / position.z.max(1e-6)), inward)
+        }
+        Scene::Tube(_, tube) => {
+            let out = DVec2::new(position.y - tube.axis_y, position.z - tube.axis_z);
+            let inward = -out.dot(DVec2::new(velocity.y, velocity.z)) / out.length().max(1e-9);
+            (DVec2::new(position.x, math::atan2(out.x, -out.y)), inward)
+        }
+        Scene::Among(flow, part) => {
+            let out = DVec3::from_array(part.nearest(position.to_array()).1);
+            let inward = -out.dot(velocity) / out.length().max(1e-9);
+            let aimed = DVec2::new(position.y - flow.aimed.axis_y, position.z - flow.aimed.axis_z);
+            (DVec2::new(position.x, math::atan2(aimed.x, -aimed.y)), inward)
         }
     }
 }

@@ -5,7 +5,7 @@ use crate::course::Outcome;
 use crate::error::ParameterError;
 use crate::film::{Deposit, FilmMap};
 use crate::stroke::{Imprint, Layer, Levels, Moment, Shelf, Strokes, Track};
-use crate::tally::{FateMix, Fates, Grid};
+use crate::tally::{FateMix, Fates};
 use std::borrow::Cow;
 
 /// Segments laid in one step: about a second of a hand.
@@ -83,8 +83,9 @@ pub(super) struct Both {
 }
 
 impl Both {
-    pub fn new(grid: Grid, levels: Option<&Levels>) -> Self {
-        Self { part: PartTally::new(grid), imprint: levels.map(Imprint::new) }
+    /// Nothing yet, of the kind of `part`, which is empty.
+    pub fn new(part: &PartTally, levels: Option<&Levels>) -> Self {
+        Self { part: part.clone(), imprint: levels.map(Imprint::new) }
     }
 }
 

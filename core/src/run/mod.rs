@@ -86,7 +86,7 @@ impl Run {
     /// As [`Run::new`].
     pub fn with_card(job: Job, card_droplets: u64, level: Level) -> Result<Self, ParameterError> {
         let prepared = Prepared::new(job)?;
-        let part = PartTally::new(prepared.grid());
+        let part = prepared.nothing_flown();
         let total = prepared.job.run.droplets;
         let laid = (prepared.bare_film(), 0);
         let by_hand = ByHand::new(&prepared)?;
@@ -150,13 +150,18 @@ impl Run {
             let next = self.stop_before(self.flown.saturating_add(left));
             left -= next - self.flown;
             let part = &mut self.part;
-            let mut middle = self.by_hand.as_mut().and_then(|by_hand| by_hand.shelf.middle_mut());
-            self.prepared.course.fly(self.level, self.flown, next, &mut self.batch, |o| {
-                part.count(o);
-                if let Some(imprint) = &mut middle {
-                    imprint.count(o);
-                }
-            });
+            let (level, batch) = (self.level, &mut self.batch);
+            if let Some(frame) = &self.prepared.frame {
+                frame.fly(level, self.flown, next, batch, |o| part.count(o));
+            } else {
+                let mut middle = self.by_hand.as_mut().and_then(|by_hand| by_hand.shelf.middle_mut());
+                self.prepared.course.fly(level, self.flown, next, batch, |o| {
+                    part.count(o);
+                    if let Some(imprint) = &mut middle {
+                        imprint.count(o);
+                    }
+                });
+            }
             self.flown = next;
             self.look();
         }

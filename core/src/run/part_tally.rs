@@ -2,7 +2,7 @@
 
 use super::Tally;
 use crate::course::Outcome;
-use crate::tally::{Digest, Fate, Fates, Footprint, Grid, Sizes};
+use crate::tally::{Digest, Fate, Fates, Footprint, Grid, Members, Sizes};
 
 /// Counts of a job.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,6 +15,8 @@ pub struct PartTally {
     pub sprayed: Sizes,
     /// Landed ones by their first diameter.
     pub landed: Sizes,
+    /// What landed on the members of a frame; there the footprint stays empty.
+    pub members: Option<Members>,
 }
 
 impl PartTally {
@@ -26,7 +28,21 @@ impl PartTally {
             footprint: Footprint::new(grid),
             sprayed: Sizes::default(),
             landed: Sizes::default(),
+            members: None,
         }
+    }
+
+    /// Nothing flown, of the same kind.
+    #[must_use]
+    pub fn emptied(&self) -> Self {
+        Self::new(self.footprint.grid).of_members(self.members.as_ref().map(Members::emptied))
+    }
+
+    /// The same for a frame of these faces.
+    #[must_use]
+    pub fn of_members(mut self, members: Option<Members>) -> Self {
+        self.members = members;
+        self
     }
 
     /// Takes all counts into a digest.
@@ -35,6 +51,7 @@ impl PartTally {
         self.footprint.digest(digest);
         self.sprayed.digest(digest);
         self.landed.digest(digest);
+        self.members.iter().for_each(|m| m.digest(digest));
     }
 }
 
@@ -44,7 +61,10 @@ impl Tally for PartTally {
         self.sprayed.count(o.start_diameter);
         if o.fate == Fate::Landed {
             self.landed.count(o.start_diameter);
-            self.footprint.count(o.place[0], o.place[1], o.wet, o.group());
+            match &mut self.members {
+                Some(members) => members.count(o.member, o.place.to_array(), o.wet, o.group(), o.pass),
+                None => self.footprint.count(o.place[0], o.place[1], o.wet, o.group()),
+            }
         }
     }
 
@@ -53,5 +73,8 @@ impl Tally for PartTally {
         self.footprint.merge(&other.footprint);
         self.sprayed.merge(&other.sprayed);
         self.landed.merge(&other.landed);
+        if let (Some(mine), Some(theirs)) = (&mut self.members, &other.members) {
+            mine.merge(theirs);
+        }
     }
 }

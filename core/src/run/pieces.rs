@@ -18,10 +18,14 @@ impl Run {
         while left > 0 && self.flown < self.total {
             let next = self.stop_before(self.flown.saturating_add(left));
             left -= next - self.flown;
-            let grid = self.part.footprint.grid;
+            let (prepared, level, flown) = (&self.prepared, self.level, self.flown);
             let levels = self.by_hand.as_ref().map(|by_hand| by_hand.shelf.spec().levels.clone());
-            let empty = || Both::new(grid, levels.as_ref());
-            let tally = fly_all(&self.prepared.course, self.level, self.flown, next, empty);
+            let none = self.part.emptied();
+            let empty = || Both::new(&none, levels.as_ref());
+            let tally = match &prepared.frame {
+                Some(frame) => fly_all(frame, level, flown, next, empty),
+                None => fly_all(&prepared.course, level, flown, next, empty),
+            };
             self.part.merge(&tally.part);
             if let (Some(by_hand), Some(imprint)) = (&mut self.by_hand, &tally.imprint)
                 && let Some(middle) = by_hand.shelf.middle_mut()

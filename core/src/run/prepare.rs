@@ -3,19 +3,21 @@
 use super::faces::cells_round;
 use super::frame_film::hidden;
 use super::{CardTally, PartTally, faces};
-use crate::course::{Course, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
+use crate::course::{Course, FrameCourse, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
 use crate::emission::Emission;
 use crate::error::ParameterError;
 use crate::film::FilmMap;
+use crate::flight::Scene;
 use crate::gun::{GunSetting, State, Warning};
 use crate::job::{FanAxis, Job, PartShape};
 use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Deposits, Lay, Strokes, Swept, legs, moved};
+use crate::stroke::{Deposits, Lay, Strokes, Swept, frame_passes, legs, moved};
 use crate::supply::Answer;
-use crate::tally::Grid;
+use crate::tally::{Grid, Members};
+use std::sync::Arc;
 
 /// Bin of a footprint [m].
 const BIN: f64 = 2e-3;
@@ -62,6 +64,8 @@ pub struct Prepared {
     pub card: Course,
     /// Gun before the part.
     pub course: Course,
+    /// Gun along a frame, whose droplets fly among its tubes; none before other parts.
+    pub frame: Option<FrameCourse>,
     /// How the footprint lies on the part.
     pub lay: Lay,
 }
@@ -72,9 +76,6 @@ impl Prepared {
     /// # Errors
     /// No paint flows, or a value out of a model's range, by its key.
     pub fn new(job: Job) -> Result<Self, ParameterError> {
-        if matches!(job.part, PartShape::Frame(_)) {
-            return Err(ParameterError::new("part.frame", "a frame", "a panel, a tube or a curved panel"));
-        }
         let wanted_pressure = job.gun.inlet_pressure;
         let job = set_up::supplied(job)?;
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
@@ -161,7 +162,27 @@ impl Prepared {
             [Purpose::Emission, Purpose::Flight, Purpose::Wall],
         )
         .turned(turn);
-        let mut prepared = Self { job, wanted_pressure, state, spray, card, course, lay };
+        let frame = match &job.part {
+            PartShape::Frame(frame) => {
+                let jet = jet_of(&spray, &job.booth, distance, along)?;
+                let off = match &course.scene {
+                    Scene::Tube(flow, _) => flow.axis_y,
+                    _ => 0.0,
+                };
+                let (passes, _) = frame_passes(frame, &job.stroke);
+                Some(FrameCourse::new(
+                    course.clone(),
+                    jet,
+                    Arc::clone(frame),
+                    passes,
+                    &job.booth,
+                    (distance, off),
+                    job.run.droplets,
+                )?)
+            }
+            _ => None,
+        };
+        let mut prepared = Self { job, wanted_pressure, state, spray, card, course, frame, lay };
         let own = prepared.pose();
         if own.heel != 0.0 || own.swing != 0.0 {
             prepared.course = prepared.course_at(&own)?;
@@ -216,6 +237,13 @@ impl Prepared {
             // A frame's droplets are counted by the cells of its film.
             PartShape::Frame(_) => Grid { nx: 1, ny: 1, x0: 0.0, y0: 0.0, dx: BIN, dy: BIN },
         }
+    }
+
+    /// Counts of a run before its first droplet.
+    #[must_use]
+    pub fn nothing_flown(&self) -> PartTally {
+        let members = self.frame.as_ref().map(|_| Members::new(self.bare_film().faces().into()));
+        PartTally::new(self.grid()).of_members(members)
     }
 
     /// A bare film on the part.
@@ -284,6 +312,7 @@ impl Prepared {
             strokes,
             flow: self.spray.volume_flow,
             solids: self.spray.volume_solids,
+            members: part.members.as_ref(),
         }
     }
 

@@ -54,6 +54,17 @@ impl<'a> Deposits<'a> {
         let [from, to] = self.time(number).unwrap_or_default();
         let mut deposit = Deposit { from, to, dry: vec![0.0; bare.len()], wet: vec![0.0; bare.len()] };
         let Some(strokes) = self.alone(number) else { return deposit };
+        if let Some(members) = self.swept.members {
+            let Strokes::Passes { passes, coats, .. } = self.swept.strokes else { return deposit };
+            let seconds = self.swept.strokes.seconds() / f64::from(*coats);
+            let scale = self.swept.flow * seconds / self.swept.fates.total().max(1) as f64;
+            for (cell, solids, wet) in members.of_pass(number % passes.len().max(1)) {
+                let volume = scale / members.area(cell);
+                deposit.dry[cell] += solids * volume * self.swept.solids;
+                deposit.wet[cell] += wet * volume;
+            }
+            return deposit;
+        }
         let scale = self.swept.flow / self.swept.fates.total().max(1) as f64;
         let (lay, face) = (self.swept.lay, bare.face());
         lay_down(&self.solids, lay, &strokes, scale * self.swept.solids, face, |cell, h| {

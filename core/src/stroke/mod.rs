@@ -7,6 +7,7 @@ mod deposits;
 mod hand;
 mod imprint;
 mod layer;
+mod members;
 mod moved;
 mod pass;
 mod route;

@@ -5,7 +5,7 @@
 
 use super::{Pass, Strokes};
 use crate::film::{Face, FilmMap};
-use crate::tally::{Fates, Footprint, GROUPS, Grid};
+use crate::tally::{Fates, Footprint, GROUPS, Grid, Members};
 
 /// How a footprint lies on the part.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -99,6 +99,8 @@ pub struct Swept<'a> {
     pub flow: f64,
     /// Volume solids of the paint [-].
     pub solids: f64,
+    /// On a frame what was counted on its members, instead of the footprint.
+    pub members: Option<&'a Members>,
 }
 
 /// Steps of [`Swept::step`]: one a replicate group, one for the wet film.
@@ -112,6 +114,9 @@ impl Swept<'_> {
 
     /// One of the [`SWEEP_STEPS`] that lay the film on a bare part; so short that a page stays quick between two.
     pub fn step(&self, step: usize, film: &mut FilmMap) {
+        if let Some(members) = self.members {
+            return self.members_step(members, step, film);
+        }
         let n = film.len();
         let total = self.fates.total().max(1) as f64;
         if step >= GROUPS {
@@ -140,6 +145,9 @@ impl Swept<'_> {
 
     /// Dry film alone, all groups at once: for pictures under way.
     pub fn picture(&self, film: &mut FilmMap) {
+        if let Some(members) = self.members {
+            return self.members_picture(members, film);
+        }
         let table = self.solids_table();
         let scale = self.flow * self.solids / self.fates.total().max(1) as f64;
         let (face, dry) = (film.face().clone(), &mut film.dry);

@@ -5,12 +5,14 @@ mod digest;
 mod fate_mix;
 mod fates;
 mod footprint;
+mod members;
 mod sizes;
 
 pub use digest::Digest;
 pub use fate_mix::FateMix;
 pub use fates::{FATES, Fate, Fates};
 pub use footprint::{Footprint, Grid, WET_UNIT};
+pub use members::Members;
 pub use sizes::{SIZE_CLASSES, Sizes};
 
 /// Replicate groups: a parcel belongs to group (its number mod 16).

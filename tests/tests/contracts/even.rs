@@ -29,7 +29,8 @@ fn footprint(droplets: u64, place: impl Fn(f64) -> f64) -> (Footprint, Fates) {
 
 fn lay(footprint: &Footprint, fates: &Fates, spacing: f64, film: &mut FilmMap) {
     let strokes = passes(spacing);
-    Swept { footprint, fates, lay: Lay::Across, strokes: &strokes, flow: 3e-6, solids: 0.5 }.lay(film);
+    Swept { footprint, fates, lay: Lay::Across, strokes: &strokes, flow: 3e-6, solids: 0.5, members: None }
+        .lay(film);
 }
 
 fn film((footprint, fates): &(Footprint, Fates), spacing: f64) -> FilmMap {

@@ -94,7 +94,8 @@ impl Exact {
         let strokes = Strokes::plan(&plan, &PartShape::Panel { width: 0.6, height: 2.0 }, FAN);
         let mut film = FilmMap::bare(2, rows, 0.05, FAN * (1.0 - overlap) / rows as f64);
         let (footprint, fates, lay) = (&self.footprint, &self.fates, Lay::Across);
-        let swept = Swept { footprint, fates, lay, strokes: &strokes, flow: FLOW, solids: SOLIDS };
+        let swept =
+            Swept { footprint, fates, lay, strokes: &strokes, flow: FLOW, solids: SOLIDS, members: None };
         swept.lay(&mut film);
         film
     }
