@@ -12,6 +12,7 @@ mod even;
 mod fates;
 mod film_time;
 mod finish;
+mod frames;
 mod golden;
 mod hand;
 mod kits;

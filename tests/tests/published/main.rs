@@ -12,6 +12,7 @@ mod eddies;
 mod evaporation;
 mod exposure;
 mod film;
+mod frames;
 mod impaction;
 mod jet;
 mod levelling;
