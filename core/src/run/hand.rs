@@ -83,9 +83,9 @@ pub(super) struct Both {
 }
 
 impl Both {
-    /// Nothing yet, of the kind of `part`, which is empty.
+    /// Nothing yet, of the kind of `part`.
     pub fn new(part: &PartTally, levels: Option<&Levels>) -> Self {
-        Self { part: part.clone(), imprint: levels.map(Imprint::new) }
+        Self { part: part.emptied(), imprint: levels.map(Imprint::new) }
     }
 }
 
