@@ -7,7 +7,7 @@
 //! volume solids (seen). A tooth as high as the film counts as wetted.
 
 use super::Film;
-use super::gauge::cells;
+use super::gauge::{cell_at, cells};
 use super::place::{At, PlaceOnPart};
 use crate::units::System;
 use serde::{Deserialize, Serialize};
@@ -80,13 +80,14 @@ pub struct CombReading {
     pub along: bool,
 }
 
-/// A comb in the middle of the part's first face: a tube's front.
+/// A comb in the middle of the part's first face that can be reached there: a tube's front.
 pub fn at_the_middle(film: Film<'_>) -> Option<CombReading> {
     let map = film.landed;
     if map.is_empty() || film.last_wet.len() != map.len() {
         return None;
     }
-    let at = At { face: 0, x: 0.0, y: 0.0 };
+    let middle = |face| At { face, x: 0.0, y: 0.0 };
+    let at = (0..map.faces().len()).map(middle).find(|at| !map.is_hidden(cell_at(map, *at)))?;
     let under = cells(map, at, FOOT);
     let n = under.len() as f64;
     let mean = |of: &[f64]| under.iter().map(|&c| of[c]).sum::<f64>() / n;
@@ -98,7 +99,7 @@ pub fn at_the_middle(film: Film<'_>) -> Option<CombReading> {
     let (reading, next) = comb.bracket(wet);
     let doubt = super::sure::sure(1) * error;
     let unsure = comb.bracket((wet - doubt).max(0.0)).0 != reading || comb.bracket(wet + doubt).0 != reading;
-    let face = &map.faces()[0];
+    let face = &map.faces()[at.face];
     Some(CombReading {
         place: PlaceOnPart::of(map, at),
         wet_um: wet * 1e6,

@@ -29,7 +29,8 @@ pub struct Dew {
 }
 
 /// Of a job's booth and part; none for air without vapour.
-pub fn dew(job: &Job) -> Option<Dew> {
+#[must_use]
+pub fn dew_of(job: &Job) -> Option<Dew> {
     let dew = dew_point(job.booth.temperature, job.booth.humidity)?;
     let above = job.part_temperature - dew;
     let verdict = if above >= CLEARANCE - HAIR { Verdict::Pass } else { Verdict::Fail };

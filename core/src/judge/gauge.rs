@@ -37,7 +37,21 @@ impl Value {
     }
 }
 
-/// Cells of a face under a probe; at least the one under its middle.
+/// The cell under a place.
+pub fn cell_at(film: &FilmMap, at: At) -> usize {
+    let face = &film.faces()[at.face];
+    let last = |n: usize| n.saturating_sub(1) as f64;
+    let i = (at.x / face.cell_x + 0.5 * face.nx as f64).floor().clamp(0.0, last(face.nx)) as usize;
+    let row = (at.y / face.cell_y + 0.5 * face.ny as f64).floor();
+    let j = if face.closed {
+        (row as i64).rem_euclid(face.ny.max(1) as i64) as usize
+    } else {
+        row.clamp(0.0, last(face.ny)) as usize
+    };
+    face.first + j * face.nx + i
+}
+
+/// Cells of a face under a probe that are meant to be painted; at least the one under its middle.
 pub fn cells(film: &FilmMap, at: At, radius: f64) -> Vec<usize> {
     let face = &film.faces()[at.face];
     let column = |x: f64| (x / face.cell_x + 0.5 * face.nx as f64).floor();
@@ -63,15 +77,9 @@ pub fn cells(film: &FilmMap, at: At, radius: f64) -> Vec<usize> {
             }
         }
     }
+    found.retain(|&cell| !film.is_hidden(cell));
     if found.is_empty() {
-        let i = column(at.x).clamp(0.0, last(face.nx)) as usize;
-        let j = row(at.y);
-        let j = if face.closed {
-            (j as i64).rem_euclid(face.ny as i64) as usize
-        } else {
-            j.clamp(0.0, last(face.ny)) as usize
-        };
-        found.push(face.first + j * face.nx + i);
+        found.push(cell_at(film, at));
     }
     found
 }

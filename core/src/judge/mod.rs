@@ -21,7 +21,7 @@ pub mod words;
 
 pub use band::BandShares;
 pub use comb::{Comb, CombReading};
-pub use dew::{CLEARANCE, Dew};
+pub use dew::{CLEARANCE, Dew, dew_of};
 pub use ends::{Ends, bare_below, ends, wanted};
 pub use follow_up::FollowUp;
 pub use next_coat::{NextCoat, Plan};
@@ -69,7 +69,7 @@ pub fn judge(film: Film<'_>, job: &Job) -> Judgement {
         film: verdict,
         comb: counted.then(|| comb::at_the_middle(film)).flatten(),
         next_coat: passes.then(|| next_coat::next_coat(film, job)).flatten(),
-        dew: dew::dew(job),
+        dew: dew_of(job),
     };
     if let Some(verdict) = &mut judgement.film {
         verdict.sentence = words::sentence(verdict, crate::units::System::Metric);

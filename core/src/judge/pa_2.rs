@@ -7,7 +7,7 @@
 //! holds when none is named: from memory.
 
 use super::band::begin;
-use super::gauge::{Value, errors, read};
+use super::gauge::{Value, cell_at, errors, read};
 use super::place::{At, Draw, PlaceOnPart, held};
 use super::sure::Figures;
 use super::verdict::{Area, FilmVerdict, Reading, Rule, Source, Spot, Verdict};
@@ -84,6 +84,8 @@ fn ring(film: Film<'_>, middle: At, turn: f64) -> Vec<(At, Value)> {
             let angle = 2.0 * PI * (turn + k as f64 / READINGS as f64);
             let (dx, dy) = (RING * crate::math::cos(angle), RING * crate::math::sin(angle));
             let at = held(face, At { x: middle.x + dx, y: middle.y + dy, ..middle }, READING_EDGE);
+            // Where another tube stands in the way it is taken in the spot's middle.
+            let at = if film.landed.is_hidden(cell_at(film.landed, at)) { middle } else { at };
             (at, read(film, at))
         })
         .collect()

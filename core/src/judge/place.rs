@@ -65,7 +65,9 @@ pub fn held(face: &Face, at: At, edge: f64) -> At {
 pub struct Draw<'a> {
     film: &'a FilmMap,
     stream: Stream,
-    /// Area of all faces up to and with each [m2].
+    /// Cells of each face that are meant to be painted.
+    meant: Vec<Vec<usize>>,
+    /// Their area in all faces up to and with each [m2].
     up_to: Vec<f64>,
     edge: f64,
     taken: Vec<glam::DVec3>,
@@ -75,15 +77,30 @@ impl<'a> Draw<'a> {
     /// By a job's seed, off the usual edge.
     pub fn new(film: &'a FilmMap, seed: u64) -> Self {
         let mut sum = 0.0;
-        let up_to = film
+        let meant: Vec<Vec<usize>> = film
             .faces()
             .iter()
             .map(|face| {
-                sum += face.len() as f64 * face.cell_area();
+                face.cells().filter(|&cell| !film.is_hidden(cell)).map(|cell| cell - face.first).collect()
+            })
+            .collect();
+        let up_to = film
+            .faces()
+            .iter()
+            .zip(&meant)
+            .map(|(face, meant)| {
+                sum += meant.len() as f64 * face.cell_area();
                 sum
             })
             .collect();
-        Self { film, stream: Stream::new(seed, 0, Purpose::Gauge), up_to, edge: EDGE, taken: Vec::new() }
+        Self {
+            film,
+            stream: Stream::new(seed, 0, Purpose::Gauge),
+            meant,
+            up_to,
+            edge: EDGE,
+            taken: Vec::new(),
+        }
     }
 
     /// A number 0..1 of the same stream.
@@ -96,7 +113,10 @@ impl<'a> Draw<'a> {
         let index = self.up_to.partition_point(|&a| a <= area).min(self.up_to.len() - 1);
         let before = if index == 0 { 0.0 } else { self.up_to[index - 1] };
         let face = &self.film.faces()[index];
-        let cell = (((area - before) / face.cell_area()).max(0.0) as usize).min(face.len().saturating_sub(1));
+        let meant = &self.meant[index];
+        let number =
+            (((area - before) / face.cell_area()).max(0.0) as usize).min(meant.len().saturating_sub(1));
+        let cell = meant.get(number).copied().unwrap_or(0);
         let (i, j) = (cell % face.nx, cell / face.nx);
         let (dx, dy) = (self.stream.open01() - 0.5, self.stream.open01() - 0.5);
         At { face: index, x: face.x(i) + dx * face.cell_x, y: face.y(j) + dy * face.cell_y }

@@ -165,7 +165,7 @@ fn kept(verdict: &FilmVerdict, system: System) -> String {
     let mut said = Vec::new();
     if !verdict.areas.is_empty() {
         let (low, high) = ends(&mut verdict.areas.iter().map(|a| a.um));
-        let one = if verdict.areas.len() == 1 { "area" } else { "areas" };
+        let one = if verdict.areas.len() == 1 { "area mean" } else { "area means" };
         said.push(format!("{one} {}", range(low, high, system)));
     } else if let Some(mean) = verdict.decisions.iter().find(|d| d.rule == Rule::MeanLow) {
         said.push(format!("mean {}", film(mean.found, system)));
@@ -298,6 +298,7 @@ pub fn lines(judgement: &Judgement, system: System) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(film) = &judgement.film {
         lines.push(sentence(film, system));
+        lines.extend(film.notes.iter().cloned());
     }
     lines.extend(judgement.comb.as_ref().map(|c| comb(c, system)));
     lines.extend(judgement.next_coat.as_ref().map(next_coat));

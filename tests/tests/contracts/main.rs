@@ -15,6 +15,7 @@ mod finish;
 mod frames;
 mod golden;
 mod hand;
+mod judgement;
 mod kits;
 mod patterns;
 mod random_jobs;
