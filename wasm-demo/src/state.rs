@@ -8,6 +8,7 @@ pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube,
 pub use self::exercise::{Exercise, HIDDEN, list, with_hidden};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
+pub use self::judgement::{judged_by, judgement};
 pub use self::kit::{Place, told, with_box, with_kit};
 pub use self::members::{MemberFilm, members};
 pub use self::need::{Need, middle_over_ends, need};
@@ -23,6 +24,7 @@ mod bench;
 mod exercise;
 mod face;
 mod history;
+mod judgement;
 mod kit;
 mod members;
 mod need;

@@ -107,7 +107,7 @@ pub fn PartClipboard() -> impl IntoView {
                     }
                 })}
             </p>
-            {move || found().map(|(run, need)| view! { <Range need=need /> <Lines run=run.clone() need=need /> })}
+            {move || found().map(|(run, need)| view! { <Range need=need /> <super::judged::VerdictLine /> <Lines run=run.clone() need=need /> })}
             <div class="buttons">
                 <button type="button" class="main-button" disabled=move || desk.fresh().is_none()
                     on:click=move |_| desk.kept.set(desk.fresh())>{w.keep}</button>

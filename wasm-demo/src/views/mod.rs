@@ -20,6 +20,7 @@ mod gun_choice;
 mod gun_labels;
 mod gun_panel;
 mod header;
+mod judged;
 mod knob;
 mod knob_figure;
 mod link;

@@ -44,6 +44,7 @@ pub fn PaintView() -> impl IntoView {
                 <CupSeconds />
                 <ThinnerSpeeds />
                 <SolventsAndCoverage />
+                <section class="paint-block"><super::judged::DewBlock fields=true /></section>
             </div>
             <MixClipboard />
         </div>

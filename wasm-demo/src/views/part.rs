@@ -8,6 +8,7 @@ use super::desk::desk;
 use super::end_strip::EndStrip;
 use super::film_canvas::{FilmCanvas, Show, wanted};
 use super::gun_panel::{BENCH, GunPanel, PieceByPiece};
+use super::judged::{Judged, SpotMarks};
 use crate::words::words;
 
 /// The view.
@@ -23,6 +24,7 @@ pub fn PartView() -> impl IntoView {
             </div>
             <EndStrip />
             <FilmMap />
+            <Judged />
             <PieceByPiece />
             <p class="caution small">{w.caution_gun}</p>
         </div>
@@ -45,7 +47,10 @@ fn FilmMap() -> impl IntoView {
             view! {
                 <section class="film-map">
                     <h2>{title}</h2>
-                    <FilmCanvas show=Show::Map width=784 height=height label=Signal::derive(move || title().to_string()) class="film-wide" />
+                    <div class="spotted">
+                        <FilmCanvas show=Show::Map width=784 height=height label=Signal::derive(move || title().to_string()) class="film-wide" />
+                        <SpotMarks width=784 height=height />
+                    </div>
                     {wanted().map(|_| view! { <super::card::MapKey width=204 /> })}
                     <p class="small">{w.map_note}</p>
                 </section>

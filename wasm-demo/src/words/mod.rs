@@ -4,12 +4,14 @@ mod air;
 pub mod booth;
 pub mod faults;
 mod gun;
+mod judge;
 pub mod match_gun;
 mod paint;
 mod parts;
 
 pub use air::AirWords;
 pub use gun::GunWords;
+pub use judge::JudgeWords;
 pub use paint::PaintWords;
 pub use parts::PartsWords;
 mod side;
@@ -172,6 +174,7 @@ pub struct Words {
     pub coats_words: [&'static str; 2],
     pub paint: PaintWords,
     pub parts: PartsWords,
+    pub judge: JudgeWords,
     pub faults: faults::FaultWords,
     pub matching: match_gun::MatchWords,
     pub kits: GunWords,
@@ -398,6 +401,7 @@ static ENGLISH: Words = Words {
     coats_words: ["one coat", "{} coats"],
     paint: paint::ENGLISH,
     parts: parts::ENGLISH,
+    judge: judge::ENGLISH,
     faults: faults::ENGLISH,
     matching: match_gun::ENGLISH,
     kits: gun::ENGLISH,
