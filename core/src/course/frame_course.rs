@@ -72,6 +72,8 @@ pub struct FrameCourse {
     frame: Arc<Frame>,
     places: Vec<Place>,
     passes: Vec<Pass>,
+    /// Members along which the gun has not room everywhere.
+    tight: Vec<usize>,
     /// Where each pass begins on the way, and the way's length at last [m].
     starts: Vec<f64>,
     /// Flight settings of each pass: gravity lies otherwise in each.
@@ -101,7 +103,7 @@ impl FrameCourse {
         base: Course,
         jet: crate::airflow::FanJet<f64>,
         frame: Arc<Frame>,
-        passes: Vec<Pass>,
+        (passes, tight): (Vec<Pass>, Vec<usize>),
         booth: &Booth,
         (distance, off): (f64, f64),
         droplets: u64,
@@ -129,6 +131,7 @@ impl FrameCourse {
             frame,
             places,
             passes,
+            tight,
             starts,
             settings: Vec::new(),
             distance,
@@ -151,6 +154,12 @@ impl FrameCourse {
     #[must_use]
     pub fn step(&self) -> f64 {
         self.starts.last().copied().unwrap_or(0.0) / self.visits as f64
+    }
+
+    /// Members along which the gun has not room everywhere it should stand.
+    #[must_use]
+    pub fn tight(&self) -> &[usize] {
+        &self.tight
     }
 
     /// The passes of a coat.

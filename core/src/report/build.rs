@@ -5,6 +5,7 @@ use super::figures::{
     SprayFigures, Spread,
 };
 use super::finish::FinishFigures;
+use super::members;
 use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
 use super::naming::Pattern;
@@ -143,6 +144,8 @@ impl Report {
                 round_up(droplets)
             )),
         }
+        let members = members::members(run, &film, dry.min.is_some());
+        warnings.extend(members::warnings(run));
         // A comb meets the last coat alone.
         let coats = if job.stroke.burst.is_some() { 1.0 } else { f64::from(job.stroke.coats.max(1)) };
         let last_wet: Vec<f64> = film.wet.iter().map(|wet| wet / coats).collect();
@@ -233,6 +236,7 @@ impl Report {
                 cv_percent,
                 in_band_percent: in_band,
             },
+            members,
             finish,
             judgement,
             paint: PaintFigures {

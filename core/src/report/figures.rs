@@ -1,6 +1,7 @@
 //! The report's figures, in the order they are written.
 
 use super::finish::FinishFigures;
+use super::members::MemberFigures;
 use super::mix::MixFigures;
 use super::stroke::StrokeFigures;
 use super::supply::SupplyFigures;
@@ -36,6 +37,9 @@ pub struct Report {
     pub pattern: Option<PatternFigures>,
     /// Film over the area meant to be painted.
     pub film: FilmFigures,
+    /// The film tube by tube; of a frame.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub members: Option<Vec<MemberFigures>>,
     /// How it set; where a cell is counted well enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub finish: Option<FinishFigures>,

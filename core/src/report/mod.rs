@@ -10,6 +10,7 @@ mod figures;
 mod film_csv;
 mod finish;
 mod flood;
+mod members;
 mod mix;
 mod model_range;
 mod naming;

@@ -5,7 +5,7 @@ use crate::part::{Frame, Member};
 use crate::stroke::member_place;
 
 /// Cell along a tube, and the longest arc of one [m]; larger where the frame is large.
-const ALONG: f64 = 10e-3;
+const ALONG: f64 = 16e-3;
 const ARC: f64 = 6e-3;
 /// Most cells of a frame: memory, and a page's patience.
 const MOST_CELLS: f64 = 60_000.0;

@@ -169,12 +169,11 @@ impl Prepared {
                     Scene::Tube(flow, _) => flow.axis_y,
                     _ => 0.0,
                 };
-                let (passes, _) = frame_passes(frame, &job.stroke);
                 Some(FrameCourse::new(
                     course.clone(),
                     jet,
                     Arc::clone(frame),
-                    passes,
+                    frame_passes(frame, &job.stroke),
                     &job.booth,
                     (distance, off),
                     job.run.droplets,
