@@ -14,7 +14,7 @@ use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Deposits, Lay, Strokes, Swept, frame_passes, legs, moved};
+use crate::stroke::{Deposits, Hand, Lay, Strokes, Swept, Track, frame_passes, legs, moved};
 use crate::supply::Answer;
 use crate::tally::{Grid, Members};
 use std::sync::Arc;
@@ -261,8 +261,22 @@ impl Prepared {
     /// Strokes, once the card has told the fan's size.
     #[must_use]
     pub fn strokes(&self, card: &CardTally) -> Strokes {
+        let stroke = &self.job.stroke;
+        if let Some(track) = &self.job.track {
+            return Strokes::Track((**track).clone());
+        }
+        if let (Some(seconds), false) = (stroke.burst, stroke.is_swept()) {
+            return Strokes::Track(self.held(seconds));
+        }
+        let moved = if stroke.is_swept() { None } else { self.moved(&stroke.hand, card) };
+        moved.map_or_else(|| Strokes::plan(stroke, &self.job.part, self.fan_across(card)), Strokes::Track)
+    }
+
+    /// The fan's size across the passes [m].
+    #[must_use]
+    pub fn fan_across(&self, card: &CardTally) -> f64 {
         let sizes = pattern_sizes(card, None);
-        let across = match self.job.stroke.fan_axis {
+        match self.job.stroke.fan_axis {
             FanAxis::Across if self.job.gun.cap_turn == 0.0 => sizes.length,
             FanAxis::Along => sizes.width,
             FanAxis::Across => {
@@ -272,23 +286,14 @@ impl Prepared {
                     (sizes.length * crate::math::cos(turn), sizes.width * crate::math::sin(turn));
                 (up * up + side * side).sqrt()
             }
-        };
+        }
+    }
+
+    /// The job's passes as a hand moves them; none along a frame.
+    pub(super) fn moved(&self, hand: &Hand, card: &CardTally) -> Option<Track> {
         let stroke = &self.job.stroke;
-        if let Some(track) = &self.job.track {
-            return Strokes::Track((**track).clone());
-        }
-        if let (Some(seconds), false) = (stroke.burst, stroke.is_swept()) {
-            return Strokes::Track(self.held(seconds));
-        }
-        if stroke.is_swept() || matches!(self.job.part, PartShape::Frame(_)) {
-            return Strokes::plan(stroke, &self.job.part, across);
-        }
-        let legs = legs(stroke, &self.job.part, across);
-        let tube = self.radius().is_some();
-        match moved(stroke, &legs, &stroke.hand, tube, self.job.run.seed) {
-            Some(track) => Strokes::Track(track),
-            None => Strokes::plan(stroke, &self.job.part, across),
-        }
+        let legs = legs(stroke, &self.job.part, self.fan_across(card));
+        moved(stroke, &legs, hand, self.radius().is_some(), self.job.run.seed)
     }
 
     /// Will the air do, over these strokes? None where the job has no supply.
