@@ -11,6 +11,7 @@ use crate::worker::Refusal;
 
 mod comparing;
 pub mod flood;
+pub mod hand_costs;
 pub mod matching;
 pub mod practising;
 
@@ -35,6 +36,11 @@ pub enum Task {
         job: String,
         /// Trigger time [s].
         seconds: f64,
+    },
+    /// Sprays a job with one error of its hand at a time; the answer is `mistcoat::run::HandCosts`.
+    HandCosts {
+        /// The job file's text.
+        job: String,
     },
     /// Lays what a hand does as it comes, and judges it; what is known is [`practising::Told`], what it is told an
     /// [`practising::Order`].
@@ -89,6 +95,8 @@ pub enum Running {
     Match(Box<matching::Matching>),
     /// [`Task::Flood`].
     Flood(Box<flood::Flooding>),
+    /// [`Task::HandCosts`].
+    HandCosts(Box<hand_costs::Costing>),
     /// [`Task::Practise`].
     Practise(Box<practising::Practising>),
 }
@@ -101,6 +109,7 @@ impl LongTask for Running {
             Task::Flood { job, seconds } => {
                 flood::Flooding::start(job, *seconds).map(|f| Self::Flood(Box::new(f)))
             }
+            Task::HandCosts { job } => hand_costs::Costing::start(job).map(|c| Self::HandCosts(Box::new(c))),
             Task::Practise { job } => practising::Practising::start(job).map(|p| Self::Practise(Box::new(p))),
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
@@ -112,6 +121,7 @@ impl LongTask for Running {
             Self::Compare(comparing) => comparing.advance(time_left),
             Self::Match(matching) => matching.advance(time_left),
             Self::Flood(flooding) => flooding.advance(time_left),
+            Self::HandCosts(costing) => costing.advance(time_left),
             Self::Practise(practising) => practising.advance(time_left),
         }
     }
@@ -121,6 +131,7 @@ impl LongTask for Running {
             Self::Compare(comparing) => comparing.progress(),
             Self::Match(matching) => matching.progress(),
             Self::Flood(flooding) => flooding.progress(),
+            Self::HandCosts(costing) => costing.progress(),
             Self::Practise(practising) => practising.progress(),
         }
     }
@@ -129,7 +140,7 @@ impl LongTask for Running {
         match self {
             Self::Compare(comparing) => comparing.partial(),
             Self::Practise(practising) => practising.partial(),
-            Self::Match(_) | Self::Flood(_) => None,
+            Self::Match(_) | Self::Flood(_) | Self::HandCosts(_) => None,
         }
     }
 
@@ -138,6 +149,7 @@ impl LongTask for Running {
             Self::Compare(comparing) => Ok(comparing.answer()),
             Self::Match(matching) => matching.answer(),
             Self::Flood(flooding) => flooding.answer(),
+            Self::HandCosts(costing) => costing.answer(),
             // It rests and is never done.
             Self::Practise(_) => Ok(String::new()),
         }

@@ -48,7 +48,19 @@ pub fn face_of(job: &Job) -> GunFace {
 /// `JobError` when the burst is refused, or the text is no job.
 pub fn card_job(text: &str, burst: &str, upright: bool) -> Result<String, JobError> {
     let mut text = text.to_string();
-    for key in ["part.tube", "part.panel", "part.lean", "stroke.fan_axis", "stroke.sides"] {
+    for key in [
+        "part.tube",
+        "part.panel",
+        "part.lean",
+        "stroke.fan_axis",
+        "stroke.sides",
+        "stroke.hand",
+        "stroke.plan",
+        "stroke.heel",
+        "stroke.swing",
+        "stroke.feather",
+        "stroke.track",
+    ] {
         text = without_key(&text, key)?;
     }
     text = with_key(&text, "part.panel.width", &format!("{} mm", CARD_MM.0))?;
@@ -81,6 +93,29 @@ pub fn with_part(text: &str, tube: bool) -> Result<String, JobError> {
     Ok(text)
 }
 
+/// The same job with another hand: a word, or "own" for figures of one's own, at first a steady hand's.
+///
+/// # Errors
+/// `JobError` when the text is no job.
+pub fn with_hand(text: &str, hand: &str) -> Result<String, JobError> {
+    let text = without_key(text, "stroke.hand")?;
+    if hand != "own" {
+        return with_key(&text, "stroke.hand", hand);
+    }
+    let figures = [("aim", "12 mm"), ("speed", "8 %"), ("distance", "12 mm")];
+    figures
+        .iter()
+        .try_fold(text, |text, (name, value)| with_key(&text, &format!("stroke.hand.{name}"), value))
+}
+
+/// A job as the page offers it: by a steady hand, unless it says whose.
+pub fn steadied(text: &str) -> String {
+    let said =
+        Job::from_toml(text).is_ok_and(|job| job.given.iter().any(|key| key.starts_with("stroke.hand")));
+    let edited = if said { None } else { with_key(text, "stroke.hand", "steady").ok() };
+    edited.unwrap_or_else(|| text.to_string())
+}
+
 /// Whether the job's part is a tube.
 pub fn is_tube(job: &Job) -> bool {
     matches!(job.part, PartShape::Tube { .. })
@@ -98,6 +133,20 @@ mod tests {
         let face = face_of(&leg);
         assert!(face.fan == 1.0 && face.cup_level == 0.5 && face.air == 1.0);
         assert!(face.pulled_bar < face.gauge_full_bar);
+    }
+
+    #[test]
+    fn a_hand_is_chosen_by_word_or_by_figures() {
+        let steady = steadied(CHAIR_LEG);
+        let hand = |text: &str| Job::from_toml(text).unwrap().stroke.hand;
+        assert_eq!(hand(&steady).word(), Some("steady"));
+        assert_eq!(steadied(&steady), steady);
+        let own = with_hand(&steady, "own").unwrap();
+        assert!(hand(&own).word().is_none() && hand(&own).aim == 0.012);
+        assert_eq!(hand(&with_hand(&own, "machine").unwrap()).word(), Some("machine"));
+        assert!(
+            card_job(&own, "1 s", true).is_ok_and(|text| Job::from_toml(&text).unwrap().notes.is_empty())
+        );
     }
 
     #[test]

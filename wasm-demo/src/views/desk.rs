@@ -9,7 +9,7 @@ use mistcoat::units::System;
 use crate::protocol::Film;
 use crate::state::{
     CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
-    card_job, face_of, gauge_of, is_tube, members, on_supply, with_hidden,
+    card_job, face_of, gauge_of, is_tube, members, on_supply, steadied, with_hidden,
 };
 
 /// Views that exist.
@@ -143,7 +143,7 @@ impl Default for Desk {
     /// The desk as a first visitor finds it.
     fn default() -> Self {
         let view = RwSignal::new(View::Part);
-        let job = RwSignal::new(String::from(CHAIR_LEG));
+        let job = RwSignal::new(steadied(CHAIR_LEG));
         let burst = RwSignal::new(String::from("0.1 s"));
         let upright = RwSignal::new(true);
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
@@ -235,9 +235,9 @@ impl Desk {
     /// Opens a question's preset.
     pub fn open(&self, view: View) {
         let text = match view {
-            View::Part => CHAIR_LEG.to_string(),
-            View::Paint => crate::state::to_mix(),
-            View::Air => WORKSHOP.to_string(),
+            View::Part => steadied(CHAIR_LEG),
+            View::Paint => steadied(&crate::state::to_mix()),
+            View::Air => steadied(WORKSHOP),
             View::Side => crate::state::side::WHICH_GUN.to_string(),
             // A spoiled pattern to put right: with this little paint the fan splits.
             View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),

@@ -20,6 +20,7 @@ mod gun_choice;
 mod gun_labels;
 mod gun_panel;
 mod header;
+mod how_sprayed;
 mod judged;
 mod knob;
 mod knob_figure;
@@ -55,6 +56,7 @@ pub fn App() -> impl IntoView {
     }
     provide_context(match_gun::MatchDesk::new(&desk.job.get_untracked()));
     provide_context(flood::FloodDesk::default());
+    provide_context(how_sprayed::CostDesk::default());
     link::follow(desk);
     pilot::follow(desk);
     view! {

@@ -8,6 +8,7 @@ use super::desk::desk;
 use super::end_strip::EndStrip;
 use super::film_canvas::{FilmCanvas, Show, wanted};
 use super::gun_panel::{BENCH, GunPanel, PieceByPiece};
+use super::how_sprayed::HowSprayed;
 use super::judged::{Judged, SpotMarks};
 use crate::words::words;
 
@@ -25,6 +26,7 @@ pub fn PartView() -> impl IntoView {
             <EndStrip />
             <FilmMap />
             <Judged />
+            <HowSprayed />
             <PieceByPiece />
             <p class="caution small">{w.caution_gun}</p>
         </div>

@@ -8,12 +8,14 @@ mod judge;
 pub mod match_gun;
 mod paint;
 mod parts;
+mod stroke;
 
 pub use air::AirWords;
 pub use gun::GunWords;
 pub use judge::JudgeWords;
 pub use paint::PaintWords;
 pub use parts::PartsWords;
+pub use stroke::StrokeWords;
 mod side;
 pub use side::SideWords;
 
@@ -175,6 +177,7 @@ pub struct Words {
     pub paint: PaintWords,
     pub parts: PartsWords,
     pub judge: JudgeWords,
+    pub stroke: StrokeWords,
     pub faults: faults::FaultWords,
     pub matching: match_gun::MatchWords,
     pub kits: GunWords,
@@ -402,6 +405,7 @@ static ENGLISH: Words = Words {
     paint: paint::ENGLISH,
     parts: parts::ENGLISH,
     judge: judge::ENGLISH,
+    stroke: stroke::ENGLISH,
     faults: faults::ENGLISH,
     matching: match_gun::ENGLISH,
     kits: gun::ENGLISH,
