@@ -6,8 +6,8 @@ use super::measure::Measure;
 use super::place::spot;
 use super::readout::Readout;
 use crate::film::FilmMap;
-use crate::job::Job;
 use crate::report::{PatternKind, wanted};
+use crate::run::Run;
 
 /// Share of the paint that may pass a part by before it is a complaint [-]. Ours.
 pub const LOST: f64 = 0.6;
@@ -35,10 +35,10 @@ pub struct Complaint {
 
 /// All complaints of a run, worst first.
 #[must_use]
-pub fn complaints(readout: &Readout, film: &FilmMap, job: &Job) -> Vec<Complaint> {
+pub fn complaints(readout: &Readout, run: &Run) -> Vec<Complaint> {
     let mut found = Vec::new();
     let mut add = |measure: Measure, value: f64, severity: f64, warning: Option<String>| {
-        let spot = where_is(measure, film, job).unwrap_or_default();
+        let spot = where_is(measure, run).unwrap_or_default();
         let unit = if measure == Measure::Paint { "of 100" } else { measure.unit() };
         let (face, place) = (spot.face, spot.place);
         found.push(Complaint { measure, value, unit: unit.into(), severity, face, place, warning });
@@ -76,7 +76,13 @@ pub fn complaints(readout: &Readout, film: &FilmMap, job: &Job) -> Vec<Complaint
 }
 
 /// Where a complaint about the film is worst.
-fn where_is(measure: Measure, film: &FilmMap, job: &Job) -> Option<super::Spot> {
+fn where_is(measure: Measure, run: &Run) -> Option<super::Spot> {
+    let (film, job) = (run.film(), &run.prepared().job);
+    let film: &FilmMap = &film;
+    let marked = |word| {
+        let set = run.set_film()?;
+        spot(film, |cell| f64::from(u8::from(set.cells[cell].mark.word() == Some(word))))
+    };
     let flag = |bad: bool| f64::from(u8::from(bad));
     let mean = film.mean_dry().0;
     match (measure, wanted(job)) {
@@ -86,6 +92,9 @@ fn where_is(measure: Measure, film: &FilmMap, job: &Job) -> Option<super::Spot> 
             let off = film.dry[cell] - mean;
             off * off
         }),
+        (Measure::Runs, _) => marked("run"),
+        (Measure::Dry, _) => marked("dry"),
+        (Measure::Bare, _) => marked("bare"),
         _ => None,
     }
 }

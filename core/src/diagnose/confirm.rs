@@ -5,7 +5,7 @@ use super::change::{Move, changed};
 use super::complaint::Complaint;
 use super::judge::badness;
 use super::readout::{Readout, target_of};
-use super::search::ONE_MORE;
+use super::search::more;
 use crate::error::ParameterError;
 use crate::flight::levels;
 use crate::job::{Job, RunSetting};
@@ -98,7 +98,7 @@ impl Confirm {
                         Advice::of(&self.complaints, *complaint, moves, &self.job, first, &after)
                 {
                     let band = wanted(job).filter(|_| job.stroke.burst.is_none());
-                    let more = ONE_MORE * moves.len().saturating_sub(1) as f64;
+                    let more = more(moves);
                     self.found.push((*complaint, badness(&after, first, band) + more, advice));
                 }
                 self.at += 1;

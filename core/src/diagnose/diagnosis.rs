@@ -155,7 +155,7 @@ impl Diagnosis {
         let mean = film.mean_dry().0;
         let readout = Readout::of(run, target_of(&self.job, mean))?;
         (self.mean, self.noise, self.flown) = (mean, readout.cell_noise, run.flown());
-        self.answer.complaints = complaints(&readout, &film, &self.job);
+        self.answer.complaints = complaints(&readout, run);
         if !self.answer.complaints.is_empty() {
             let droplets = [self.droplets(NOISE, TRIAL), self.card(0)];
             let search = Search::new(self.job.clone(), self.answer.complaints.clone(), mean, droplets);

@@ -12,6 +12,12 @@ pub enum Measure {
     Thick,
     /// Standard deviation over mean of the film [%].
     Uneven,
+    /// Area that ran [% of the area].
+    Runs,
+    /// Area of dry spray [% of the area].
+    Dry,
+    /// Area without film to speak of [% of the area].
+    Bare,
     /// Paint for one part whose mean film is that wanted [mL].
     Paint,
     /// What the middle of the fan lacks to its ends [% of the ends]: a split pattern.
@@ -36,10 +42,13 @@ pub enum Measure {
 
 impl Measure {
     /// All, in the order in which they are told where equally bad.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 16] = [
         Self::Thin,
         Self::Thick,
         Self::Uneven,
+        Self::Runs,
+        Self::Dry,
+        Self::Bare,
         Self::Paint,
         Self::Split,
         Self::HeavyCentre,
@@ -59,6 +68,9 @@ impl Measure {
             Self::Thin => "thin",
             Self::Thick => "thick",
             Self::Uneven => "uneven",
+            Self::Runs => "runs",
+            Self::Dry => "dry",
+            Self::Bare => "bare",
             Self::Paint => "paint",
             Self::Split => "split",
             Self::HeavyCentre => "heavy-centre",
@@ -88,7 +100,8 @@ impl Measure {
     #[must_use]
     pub fn bearable(self) -> f64 {
         match self {
-            Self::Thin | Self::Thick | Self::Spat => 2.0,
+            Self::Thin | Self::Thick | Self::Dry | Self::Spat => 2.0,
+            Self::Runs | Self::Bare => 0.2,
             Self::Uneven => 15.0,
             Self::Paint => 0.0,
             Self::Split => 12.0,
@@ -119,7 +132,8 @@ impl Measure {
     #[must_use]
     pub fn grade(self) -> f64 {
         match self {
-            Self::Thin | Self::Thick => 5.0,
+            Self::Thin | Self::Thick | Self::Dry => 5.0,
+            Self::Runs | Self::Bare => 1.0,
             Self::Uneven => 10.0,
             Self::Paint => 1.0,
             Self::Split | Self::HeavyCentre | Self::HeavyEnd | Self::Starved => 10.0,
@@ -135,7 +149,8 @@ impl Measure {
     #[must_use]
     pub fn tolerance(self) -> f64 {
         match self {
-            Self::Thin | Self::Thick => 1.0,
+            Self::Thin | Self::Thick | Self::Dry => 1.0,
+            Self::Runs | Self::Bare => 0.2,
             Self::Uneven => 2.0,
             Self::Paint => f64::INFINITY,
             Self::Split | Self::HeavyCentre | Self::HeavyEnd | Self::Starved => 8.0,
@@ -150,6 +165,12 @@ impl Measure {
     /// It is read from the spray on a card, not from the part.
     #[must_use]
     pub fn of_the_spray(self) -> bool {
-        !matches!(self, Self::Thin | Self::Thick | Self::Uneven | Self::Paint)
+        !matches!(self, Self::Thin | Self::Thick | Self::Uneven | Self::Paint) && !self.of_the_finish()
+    }
+
+    /// It is known only once the film has set.
+    #[must_use]
+    pub fn of_the_finish(self) -> bool {
+        matches!(self, Self::Runs | Self::Dry | Self::Bare)
     }
 }

@@ -25,6 +25,7 @@ pub struct Spot {
 /// Where most of a weight by cell lies; none where there is none.
 #[must_use]
 pub fn spot(film: &FilmMap, weight: impl Fn(usize) -> f64) -> Option<Spot> {
+    let weight = |cell: usize| if film.is_hidden(cell) { 0.0 } else { weight(cell) };
     let total = |face: &Face| face.cell_area() * face.cells().map(&weight).sum::<f64>();
     let mut worst: Option<(&Face, f64)> = None;
     for face in film.faces() {

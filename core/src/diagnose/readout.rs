@@ -66,6 +66,12 @@ impl Readout {
             figures.insert(Measure::Thick, area(&film, &ratios, |h| h > high));
             cell_noise = film.cell_error() / (high - low).max(1e-9);
         }
+        if let Some(set) = run.set_film().filter(|_| !burst) {
+            for (measure, word) in [(Measure::Runs, "run"), (Measure::Dry, "dry"), (Measure::Bare, "bare")] {
+                let share = 100.0 * set.share(word);
+                figures.insert(measure, beyond(&film, &ratios, share, measure == Measure::Runs));
+            }
+        }
         if let Some((all, without)) = squares(&film).filter(|_| !burst) {
             let cv = |square: f64| 100.0 * square.max(0.0).sqrt();
             let own = Figure { without: without.map(cv), ..Figure::certain(cv(all)) };
@@ -131,6 +137,25 @@ fn area(film: &FilmMap, ratios: &[(&'static str, f64)], bad: impl Fn(f64) -> boo
         value: share(&|cell| film.dry[cell]),
         without: core::array::from_fn(|g| share(&|cell| (sums[cell] - film.groups[g * n + cell]) / others)),
         variants: ratios.iter().map(|&(change, r)| (change, share(&|cell| film.dry[cell] * r))).collect(),
+        own_error: 0.0,
+    }
+}
+
+/// A share of the area [%] that the film's time gave, with the errors of the share of the landed film that is beyond a limit: above it
+/// (`thick`) or below it, the limit chosen so that it is as large.
+fn beyond(film: &FilmMap, ratios: &[(&'static str, f64)], share: f64, thick: bool) -> Figure {
+    let mut sorted: Vec<f64> = (0..film.len()).filter(|&c| !film.is_hidden(c)).map(|c| film.dry[c]).collect();
+    sorted.sort_by(f64::total_cmp);
+    let n = sorted.len();
+    let from_end = ((share / 100.0 * n as f64) as usize).min(n.saturating_sub(1));
+    let limit = sorted.get(if thick { n - 1 - from_end.min(n.max(1) - 1) } else { from_end }).copied();
+    let Some(limit) = limit else { return Figure::certain(share) };
+    let like = area(film, ratios, |h| if thick { h > limit } else { h < limit });
+    let moved = |value: f64| (share + value - like.value).clamp(0.0, 100.0);
+    Figure {
+        value: share,
+        without: like.without.map(moved),
+        variants: like.variants.iter().map(|v| (v.0, moved(v.1))).collect(),
         own_error: 0.0,
     }
 }

@@ -54,6 +54,29 @@ pub fn remedies(measure: Measure) -> &'static [Way] {
             (Pressure, false),
             (Faults, false),
         ],
+        Measure::Runs => &[
+            (Speed, true),
+            (Fluid, false),
+            (Overlap, false),
+            (Distance, true),
+            (Fan, true),
+            (Thinning, false),
+            (Thinner, false),
+            (Sides, false),
+        ],
+        Measure::Dry => &[
+            (Distance, false),
+            (Fluid, true),
+            (Speed, false),
+            (Pressure, false),
+            (Overlap, true),
+            (Thinner, true),
+            (Thinning, true),
+            (Sides, true),
+        ],
+        Measure::Bare => {
+            &[(Overlap, true), (Sides, true), (Lead, true), (Speed, false), (Fan, true), (Axis, true)]
+        }
         Measure::Paint => &[
             (Fan, false),
             (Axis, true),

@@ -19,7 +19,9 @@ use crate::report::wanted;
 use crate::run::Run;
 
 /// What one more thing to change counts [grades].
-pub(super) const ONE_MORE: f64 = 0.5;
+const ONE_MORE: f64 = 0.5;
+/// What counts that goes with a fan knob.
+const ALONG: f64 = 0.1;
 /// What a place further down the trade's list counts [grades].
 const RANK: f64 = 0.02;
 /// Changes for the worst complaint that are flown in full.
@@ -39,6 +41,13 @@ pub(super) struct Tried {
     pub readout: Readout,
     /// How bad it is, with what the change itself counts.
     pub badness: f64,
+}
+
+/// What the changes beyond the first count [grades]. Pressure and fluid that a fan knob brings with it are set in any case.
+pub(super) fn more(moves: &[Move]) -> f64 {
+    let fan = moves.first().is_some_and(|m| m.lever == Lever::Fan);
+    let each = |m: &Move| if fan && m.lever != Lever::Speed { ALONG } else { ONE_MORE };
+    moves.iter().skip(1).map(each).sum()
 }
 
 enum Aim {
@@ -72,12 +81,15 @@ pub(super) struct Search {
     waiting: VecDeque<Climb>,
     ways: usize,
     paired: bool,
+    settles: bool,
     tried: Vec<Tried>,
 }
 
 impl Search {
     /// A search for what mends the complaints of a job whose mean dry film is `mean` [m].
     pub fn new(job: Job, complaints: Vec<Complaint>, mean: f64, droplets: [u64; 2]) -> Self {
+        // The film's time costs more than its flight: only where it is what one complains of.
+        let settles = complaints.iter().any(|c| c.measure.of_the_finish());
         let setting = RunSetting { droplets: droplets[0], standard_error: None, ..job.run };
         Self {
             job,
@@ -93,6 +105,7 @@ impl Search {
             waiting: VecDeque::new(),
             ways: 0,
             paired: false,
+            settles,
             tried: Vec::new(),
         }
     }
@@ -125,7 +138,7 @@ impl Search {
         if self.ground.is_none() {
             let moves = self.ground_moves.clone();
             let job = changed(&self.job, &moves, self.setting).unwrap_or_else(|| self.plain());
-            let run = Box::new(Run::with_card(job, self.card, levels()[0])?);
+            let run = Box::new(self.run(job)?);
             self.flying = Some(Flying { moves, run, aim: Aim::Ground, on_ground: true });
             return Ok(false);
         }
@@ -158,6 +171,11 @@ impl Search {
         Ok(self.waiting.is_empty())
     }
 
+    fn run(&self, job: Job) -> Result<Run, ParameterError> {
+        let run = Run::with_card(job, self.card, levels()[0])?;
+        Ok(if self.settles { run } else { run.only_laid() })
+    }
+
     fn plain(&self) -> Job {
         Job { run: self.setting, ..self.job.clone() }
     }
@@ -174,7 +192,7 @@ impl Search {
             }
             self.ground = Some(run);
         }
-        match Run::with_card(job, self.card, levels()[0]) {
+        match self.run(job) {
             Ok(run) => {
                 self.flying = Some(Flying { moves, run: Box::new(run), aim, on_ground: false });
                 true
@@ -254,7 +272,7 @@ impl Search {
             let place = |c: &Complaint| remedies(c.measure).iter().position(|w| *w == (m.lever, m.up()));
             self.complaints.iter().filter_map(place).min().unwrap_or(10) as f64
         };
-        ONE_MORE * moves.len().saturating_sub(1) as f64 + moves.first().map_or(0.0, |m| RANK * rank(m))
+        more(moves) + moves.first().map_or(0.0, |m| RANK * rank(m))
     }
 
     /// Queues the levers for all complaints.

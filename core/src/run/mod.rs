@@ -54,6 +54,8 @@ pub struct Run {
     batch: Batch<f32>,
     /// The film once all is flown, and how many steps of its sweep are done.
     laid: (FilmMap, usize),
+    /// The film is let set once it is laid.
+    settles: bool,
     /// The film on its way to having set, and what came of it.
     settling: Option<Settling>,
     set: Option<SetFilm>,
@@ -104,11 +106,19 @@ impl Run {
             level,
             batch: Batch::default(),
             laid,
+            settles: true,
             settling: None,
             set: None,
             set_laws: None,
             by_hand,
         })
+    }
+
+    /// The same run with its film left as it landed: it is complete when that is laid, and tells nothing of runs, texture or bare
+    /// places. For runs that are only held against each other.
+    #[must_use]
+    pub fn only_laid(self) -> Self {
+        Self { settles: false, ..self }
     }
 
     /// What the run was prepared from.
@@ -202,7 +212,7 @@ impl Run {
 
     /// A piece of the film's time.
     fn settle_some(&mut self) {
-        if self.set.is_some() {
+        if self.set.is_some() || !self.settles {
             return;
         }
         let film = &self.laid.0;
@@ -290,7 +300,7 @@ impl Run {
     /// All droplets are flown, the film is laid and has set.
     #[must_use]
     pub fn is_complete(&self) -> bool {
-        self.is_laid() && self.set.is_some()
+        self.is_laid() && (self.set.is_some() || !self.settles)
     }
 
     /// The film after it set: runs, texture, what is wrong where. None before the run is complete, or where nothing was flown.

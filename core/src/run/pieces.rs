@@ -42,7 +42,7 @@ impl Run {
             while !self.is_laid() {
                 self.lay_one();
             }
-            while self.set.is_none() {
+            while self.settles && self.set.is_none() {
                 self.settle_some();
             }
         }
