@@ -21,6 +21,7 @@ pub use mistcoat::report::chart::end_view::DropletEnd;
 
 pub use self::result::{Bar, FilmGrid, Profile, RunView};
 
+pub mod advice;
 mod air;
 mod bench;
 mod exercise;

@@ -10,12 +10,14 @@ use crate::protocol::Film;
 use crate::worker::Refusal;
 
 mod comparing;
+mod diagnosing;
 pub mod flood;
 pub mod hand_costs;
 pub mod matching;
 pub mod practising;
 
 pub use comparing::Comparing;
+pub use diagnosing::Diagnosing;
 
 /// Long work. All that it needs stands in it, so that another worker can do it again from the start.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -23,6 +25,11 @@ pub enum Task {
     /// Sets kits beside the job's gun; partial and final answers are `compare::Answer`.
     Compare {
         /// The job file's text, with its `[compare]`.
+        job: String,
+    },
+    /// Finds what is wrong with a job and what to change; partial and final answers are `diagnose::Answer`.
+    Diagnose {
+        /// The job file's text.
         job: String,
     },
     /// Matches the gun to its card; the answer is [`matching::Answer`].
@@ -91,6 +98,8 @@ pub trait LongTask: Sized {
 pub enum Running {
     /// [`Task::Compare`].
     Compare(Box<Comparing>),
+    /// [`Task::Diagnose`].
+    Diagnose(Box<Diagnosing>),
     /// [`Task::Match`].
     Match(Box<matching::Matching>),
     /// [`Task::Flood`].
@@ -105,6 +114,7 @@ impl LongTask for Running {
     fn start(task: &Task) -> Result<Self, Refusal> {
         match task {
             Task::Compare { job } => Comparing::start(job).map(|c| Self::Compare(Box::new(c))),
+            Task::Diagnose { job } => Diagnosing::start(job).map(|d| Self::Diagnose(Box::new(d))),
             Task::Match { job } => matching::Matching::start(job).map(|m| Self::Match(Box::new(m))),
             Task::Flood { job, seconds } => {
                 flood::Flooding::start(job, *seconds).map(|f| Self::Flood(Box::new(f)))
@@ -119,6 +129,7 @@ impl LongTask for Running {
     fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool {
         match self {
             Self::Compare(comparing) => comparing.advance(time_left),
+            Self::Diagnose(diagnosing) => diagnosing.advance(time_left),
             Self::Match(matching) => matching.advance(time_left),
             Self::Flood(flooding) => flooding.advance(time_left),
             Self::HandCosts(costing) => costing.advance(time_left),
@@ -129,6 +140,7 @@ impl LongTask for Running {
     fn progress(&self) -> (u64, u64) {
         match self {
             Self::Compare(comparing) => comparing.progress(),
+            Self::Diagnose(diagnosing) => diagnosing.progress(),
             Self::Match(matching) => matching.progress(),
             Self::Flood(flooding) => flooding.progress(),
             Self::HandCosts(costing) => costing.progress(),
@@ -139,6 +151,7 @@ impl LongTask for Running {
     fn partial(&mut self) -> Option<String> {
         match self {
             Self::Compare(comparing) => comparing.partial(),
+            Self::Diagnose(diagnosing) => diagnosing.partial(),
             Self::Practise(practising) => practising.partial(),
             Self::Match(_) | Self::Flood(_) | Self::HandCosts(_) => None,
         }
@@ -147,6 +160,7 @@ impl LongTask for Running {
     fn answer(&mut self) -> Result<String, Refusal> {
         match self {
             Self::Compare(comparing) => Ok(comparing.answer()),
+            Self::Diagnose(diagnosing) => diagnosing.answer(),
             Self::Match(matching) => matching.answer(),
             Self::Flood(flooding) => flooding.answer(),
             Self::HandCosts(costing) => costing.answer(),

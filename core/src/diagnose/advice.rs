@@ -131,7 +131,7 @@ impl Advice {
             before: gain.before,
             after: gain.after,
             after_low: gain.after_range[0],
-            after_high: gain.after_range[1],
+            after_high: if measure.is_area() { gain.after_range[1].min(100.0) } else { gain.after_range[1] },
             gain: gain.value,
             gain_low: gain.range[0],
             gain_high: gain.range[1],

@@ -72,16 +72,16 @@ pub fn sides(before: &Readout, after: &Readout, promised: Measure, slack: f64) -
     for (&measure, figure) in &before.figures {
         let Some(now) = after.figures.get(&measure).filter(|_| measure != promised) else { continue };
         let gain = figure.to(now);
-        let worse = -gain.value;
+        // Up to where it counts at all it may move.
+        let worse = now.value - figure.value.max(measure.free());
         if measure == Measure::Paint {
             if now.value > MORE_PAINT * figure.value {
                 return None;
             }
             continue;
         }
-        // What no figure of its own says is wrong may move while it stays out of the way.
         let limit = measure.tolerance() + slack * gain.standard_error;
-        if worse > limit && now.value > measure.free() {
+        if worse > limit {
             return None;
         }
         let told = 0.2 * measure.grade();

@@ -168,6 +168,12 @@ impl Measure {
         !matches!(self, Self::Thin | Self::Thick | Self::Uneven | Self::Paint) && !self.of_the_finish()
     }
 
+    /// It is a share of the part's area.
+    #[must_use]
+    pub fn is_area(self) -> bool {
+        matches!(self, Self::Thin | Self::Thick) || self.of_the_finish()
+    }
+
     /// It is known only once the film has set.
     #[must_use]
     pub fn of_the_finish(self) -> bool {

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use mistcoat::units::Quantity;
 
+use super::advice::ByHowMuch;
 use super::clipboard::Clipboard;
 use super::desk::desk;
 use super::match_gun::MatchLink;
@@ -82,6 +83,7 @@ pub fn CardClipboard() -> impl IntoView {
                 }).collect_view()}
             </ul>
             {move || advice().map(|a| view! { <h2 class="kicker">{w.what_to_turn}</h2><p class="advice">{a}</p> })}
+            <ByHowMuch />
             <dl class="lines">
                 {line(w.fan_height, "pattern.length_mm", Quantity::Length, 1e-3)}
                 {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3)}

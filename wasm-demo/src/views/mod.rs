@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+mod advice;
 mod air;
 mod booth;
 mod card;
@@ -49,6 +50,7 @@ pub fn App() -> impl IntoView {
     let desk = Desk::default();
     provide_context(desk);
     provide_context(side::SideDesk::default());
+    provide_context(advice::AdviceDesk::default());
     match link::of_address() {
         Some(Ok(text)) => desk.job.set(text),
         Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),

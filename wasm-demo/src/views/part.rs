@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::booth::BoothBand;
+use super::advice::WhatToChange;
 use super::clipboard::PartClipboard;
 use super::desk::desk;
 use super::end_strip::EndStrip;
@@ -23,6 +24,7 @@ pub fn PartView() -> impl IntoView {
                 <GunPanel stand=BENCH chalk_arrow=true />
                 <PartClipboard />
             </div>
+            <WhatToChange />
             <EndStrip />
             <FilmMap />
             <Judged />

@@ -1,5 +1,6 @@
 //! Every word the page shows, in one place; a second language is a second [`Words`].
 
+mod advice;
 mod air;
 pub mod booth;
 pub mod faults;
@@ -10,6 +11,7 @@ mod paint;
 mod parts;
 mod stroke;
 
+pub use advice::AdviceWords;
 pub use air::AirWords;
 pub use gun::GunWords;
 pub use judge::JudgeWords;
@@ -23,6 +25,7 @@ pub use side::SideWords;
 #[derive(Debug, Clone, Copy)]
 #[allow(missing_docs, reason = "a field's text is its meaning")]
 pub struct Words {
+    pub advice: AdviceWords,
     pub air: AirWords,
     pub booth: booth::BoothWords,
     pub side: SideWords,
@@ -224,6 +227,7 @@ pub fn words() -> &'static Words {
 }
 
 static ENGLISH: Words = Words {
+    advice: advice::ENGLISH,
     air: air::ENGLISH,
     booth: booth::ENGLISH,
     side: side::ENGLISH,
