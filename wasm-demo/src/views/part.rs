@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::booth::BoothBand;
 use super::advice::WhatToChange;
+use super::booth::BoothBand;
 use super::clipboard::PartClipboard;
 use super::desk::desk;
 use super::end_strip::EndStrip;
