@@ -135,6 +135,16 @@ pub struct Film {
     /// Dry film of each cell [m], face by face.
     #[serde(skip)]
     pub values: Vec<f32>,
+    /// It has set: [`Film::SET_NUMBERS`] for each cell follow the values.
+    #[serde(default)]
+    pub has_set: bool,
+    /// Distance of the tears of its runs [um]; 0 without.
+    #[serde(default)]
+    pub tears_um: u32,
+    /// For each cell, as `values`: dry film after it ran [m], waviness [m], share of a droplet mark that is left, way slid [m], mark
+    /// by its number in `Mark::ALL`, from 1.
+    #[serde(skip)]
+    pub set: Vec<f32>,
     /// Droplets of the snapshot.
     pub droplets: u32,
     /// [`Film::NUMBERS`] each: where it hangs along the gun's axis [m] (infinite: gone by), across it along the fan's long
@@ -146,6 +156,8 @@ pub struct Film {
 impl Film {
     /// Numbers for each droplet of the snapshot.
     pub const NUMBERS: usize = 5;
+    /// Numbers for each cell of a film that has set.
+    pub const SET_NUMBERS: usize = 5;
 
     /// The film of a library's map.
     #[must_use]
@@ -165,6 +177,25 @@ impl Film {
             film.values.extend(rows.map(|&h| h as f32));
         }
         film
+    }
+
+    /// The same after it set.
+    #[must_use]
+    pub fn setting(mut self, set: &mistcoat::film::SetFilm) -> Self {
+        use mistcoat::film::Mark;
+        for face in &set.faces {
+            for row in (0..face.ny).rev() {
+                let first = face.first + row * face.nx;
+                for cell in &set.cells[first..first + face.nx] {
+                    let mark = Mark::ALL.iter().position(|&m| m == cell.mark).map_or(0, |i| i + 1);
+                    let numbers = [cell.dry, cell.waviness, cell.dryness, cell.slid, mark as f64];
+                    self.set.extend(numbers.map(|v| v as f32));
+                }
+            }
+        }
+        self.has_set = true;
+        self.tears_um = set.tear_spacing.map_or(0, |spacing| (spacing * 1e6) as u32);
+        self
     }
 
     /// Cells of all faces.
@@ -244,7 +275,9 @@ impl FromWorker {
     #[must_use]
     pub fn encode(&self) -> Vec<u8> {
         match self {
-            Self::Picture { film, .. } | Self::Done { film, .. } => encode(self, &[&film.values, &film.ends]),
+            Self::Picture { film, .. } | Self::Done { film, .. } => {
+                encode(self, &[&film.values, &film.set, &film.ends])
+            }
             _ => encode(self, &[]),
         }
     }
@@ -261,12 +294,16 @@ impl FromWorker {
             _ => &mut nothing,
         };
         let cells = film.cells();
-        let numbers = cells.checked_add(Film::NUMBERS as u64 * u64::from(film.droplets));
+        let of_set = if film.has_set { cells.checked_mul(Film::SET_NUMBERS as u64) } else { Some(0) };
+        let numbers = of_set
+            .and_then(|n| n.checked_add(cells))
+            .and_then(|n| n.checked_add(Film::NUMBERS as u64 * u64::from(film.droplets)));
         if numbers.and_then(|n| n.checked_mul(4)) != Some(rest.len() as u64) {
             return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
         }
         film.values = rest.chunks_exact(4).map(|b| f32::from_le_bytes([b[0], b[1], b[2], b[3]])).collect();
-        film.ends = film.values.split_off(cells as usize);
+        film.set = film.values.split_off(cells as usize);
+        film.ends = film.set.split_off(of_set.unwrap_or(0) as usize);
         Ok(message)
     }
 }
@@ -300,6 +337,9 @@ mod tests {
             rows: 2,
             more: vec![[1, 2], [1, 1]],
             values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0, 4e-5, 5e-5, 6e-5],
+            has_set: true,
+            tears_um: 9200,
+            set: (0..45).map(|i| i as f32).collect(),
             droplets: 1,
             ends: vec![0.2, -0.03, 0.01, -0.04, 1.0],
         }
@@ -342,7 +382,7 @@ mod tests {
         longer.push(0);
         assert!(matches!(
             FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 57 })
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 237 })
         ));
     }
 

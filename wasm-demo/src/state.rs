@@ -20,6 +20,7 @@ pub use self::paint::{
 pub use mistcoat::report::chart::end_view::DropletEnd;
 
 pub use self::result::{Bar, FilmGrid, Profile, RunView};
+pub use self::set::{SetCell, SetGrid};
 
 pub mod advice;
 mod air;
@@ -33,4 +34,5 @@ mod members;
 mod need;
 mod paint;
 mod result;
+mod set;
 pub mod side;

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use mistcoat::film::Face;
 use mistcoat::job::Job;
 
-use super::FilmGrid;
+use super::{FilmGrid, SetGrid};
 use crate::protocol::Film;
 
 /// A face of the part and the film on it.
@@ -24,9 +24,15 @@ pub fn members(job: &Job, film: &Film) -> Arc<[MemberFilm]> {
     if faces.len() != films.len() {
         return Arc::from([]);
     }
+    let mut set = SetGrid::of(&faces, film).into_iter().map(Arc::new);
     let of = |(face, ([columns, rows], dry)): (Face, ([u32; 2], &[f32]))| {
-        let grid =
-            FilmGrid { nx: columns as usize, ny: rows as usize, size: face.size(), dry: dry.to_vec().into() };
+        let grid = FilmGrid {
+            nx: columns as usize,
+            ny: rows as usize,
+            size: face.size(),
+            dry: dry.to_vec().into(),
+            set: set.next(),
+        };
         (grid.nx == face.nx && grid.ny == face.ny && grid.is_sound()).then_some(MemberFilm { face, grid })
     };
     let all: Option<Vec<MemberFilm>> = faces.into_iter().zip(films).map(of).collect();

@@ -2,6 +2,8 @@
 
 use std::sync::Arc;
 
+use super::SetGrid;
+
 use mistcoat::job::PartShape;
 use mistcoat::report::chart::end_view::DropletEnd;
 
@@ -14,8 +16,10 @@ pub struct FilmGrid {
     pub ny: usize,
     /// Width and height of the whole [m].
     pub size: (f64, f64),
-    /// Dry film for each cell [m].
+    /// Dry film for each cell as it landed [m].
     pub dry: Arc<[f32]>,
+    /// The same film after it set; none while it is being sprayed.
+    pub set: Option<Arc<SetGrid>>,
 }
 
 impl FilmGrid {
@@ -29,7 +33,7 @@ impl FilmGrid {
                 (first.length(), std::f64::consts::PI * first.diameter)
             }
         };
-        let grid = Self { nx: columns as usize, ny: rows as usize, size, dry: dry.into() };
+        let grid = Self { nx: columns as usize, ny: rows as usize, size, dry: dry.into(), set: None };
         grid.is_sound().then_some(grid)
     }
 
@@ -38,6 +42,14 @@ impl FilmGrid {
         let cells = self.nx.checked_mul(self.ny);
         let long = |v: f64| v.is_finite() && v > 0.0;
         cells.is_some_and(|n| n > 0 && self.dry.len() == n) && long(self.size.0) && long(self.size.1)
+    }
+
+    /// Dry film for each cell after it set, or as landed where it has not [m].
+    pub fn now(&self) -> Vec<f32> {
+        match &self.set {
+            Some(set) if set.cells.len() == self.dry.len() => set.cells.iter().map(|c| c.dry).collect(),
+            _ => self.dry.to_vec(),
+        }
     }
 
     /// Width [m].

@@ -268,10 +268,11 @@ impl Desk {
     fn take_film(&self, text: &str, film: &Film) -> Option<FilmGrid> {
         let job = Job::from_toml(text).ok()?;
         let all = members(&job, film);
-        let shown = match job.part {
-            PartShape::Frame(_) => all.get(self.member.get_untracked().min(all.len().max(1) - 1)),
-            _ => None,
+        let member = match job.part {
+            PartShape::Frame(_) => self.member.get_untracked().min(all.len().max(1) - 1),
+            _ => 0,
         };
+        let shown = all.get(member);
         let shown = shown.map(|m| m.grid.clone()).or_else(|| grid(&job, film));
         self.members.set(all);
         self.film.set(shown.clone());

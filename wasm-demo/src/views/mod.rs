@@ -16,6 +16,7 @@ pub mod errand;
 mod faults;
 mod fields;
 mod film_canvas;
+mod film_section;
 mod flood;
 mod gun_choice;
 mod gun_labels;

@@ -4,6 +4,7 @@ mod advice;
 mod air;
 pub mod booth;
 pub mod faults;
+mod finish;
 mod gun;
 mod judge;
 pub mod match_gun;
@@ -13,6 +14,7 @@ mod stroke;
 
 pub use advice::AdviceWords;
 pub use air::AirWords;
+pub use finish::FinishWords;
 pub use gun::GunWords;
 pub use judge::JudgeWords;
 pub use paint::PaintWords;
@@ -181,6 +183,7 @@ pub struct Words {
     pub parts: PartsWords,
     pub judge: JudgeWords,
     pub stroke: StrokeWords,
+    pub finish: FinishWords,
     pub faults: faults::FaultWords,
     pub matching: match_gun::MatchWords,
     pub kits: GunWords,
@@ -410,6 +413,7 @@ static ENGLISH: Words = Words {
     parts: parts::ENGLISH,
     judge: judge::ENGLISH,
     stroke: stroke::ENGLISH,
+    finish: finish::ENGLISH,
     faults: faults::ENGLISH,
     matching: match_gun::ENGLISH,
     kits: gun::ENGLISH,

@@ -71,11 +71,12 @@ impl Flight for Flying {
     }
 
     fn film(&self) -> Film {
-        Film {
-            droplets: (self.ends.len() / Film::NUMBERS) as u32,
-            ends: self.ends.clone(),
-            ..Film::of(&self.run.picture())
-        }
+        let film = Film::of(&self.run.picture());
+        let film = match self.run.set_film() {
+            Some(set) => film.setting(set),
+            None => film,
+        };
+        Film { droplets: (self.ends.len() / Film::NUMBERS) as u32, ends: self.ends.clone(), ..film }
     }
 
     fn report(&self) -> Result<String, Refusal> {

@@ -1,0 +1,182 @@
+//! The film on the part: as the eye sees it and as a map, with what is wrong, where, and why.
+
+use leptos::prelude::*;
+use mistcoat::units::Quantity;
+use serde_json::Value;
+
+use super::desk::desk;
+use super::film_canvas::{FilmCanvas, Show, wanted};
+use super::judged::SpotMarks;
+use crate::draw::film::Ground;
+use crate::figures::{THIN, of_100, said};
+use crate::state::RunView;
+use crate::words::{fill, words};
+
+/// Width of the drawn film [px].
+const WIDE: u32 = 784;
+/// The old colour under the paint.
+const OLD: [u8; 3] = [0xB9, 0xB2, 0xA4];
+
+/// The film over the part; a tube is unrolled.
+#[component]
+pub fn FilmSection() -> impl IntoView {
+    let desk = desk();
+    let (w, f) = (words(), &words().finish);
+    let map = RwSignal::new(false);
+    let tube = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
+    let title = move || if tube() { w.film_map_tube } else { w.film_map_panel };
+    let shape = Memo::new(move |_| {
+        desk.film.with(|f| f.as_ref().map(|f| f.height() / f.width())).unwrap_or(0.2).clamp(0.04, 1.0)
+    });
+    let there = Memo::new(move |_| desk.film.with(Option::is_some));
+    let has_set = Memo::new(move |_| desk.film.with(|f| f.as_ref().is_some_and(|f| f.set.is_some())));
+    let button = move |on: bool, words: &'static str| {
+        view! {
+            <button type="button" aria-pressed=move || (map.get() == on).to_string() on:click=move |_| map.set(on)>{words}</button>
+        }
+    };
+    let canvas = move || {
+        let height = (f64::from(WIDE) * shape.get()).clamp(56.0, 480.0) as u32;
+        let label =
+            move |what: &'static str| Signal::derive(move || format!("{}: {what}. {}", title(), told()));
+        if map.get() {
+            view! {
+                <div class="spotted">
+                    <FilmCanvas show=Show::Map width=WIDE height=height label=label(w.as_map) class="film-wide" />
+                    <SpotMarks width=WIDE height=height />
+                </div>
+                {wanted().map(|_| view! { <super::card::MapKey width=204 /> })}
+                <p class="small">{f.map_note} " " {f.marks_note}</p>
+            }
+            .into_any()
+        } else {
+            view! {
+                <div class="spotted">
+                    <FilmCanvas show=Show::Seen(Ground::Old(OLD)) width=WIDE height=height label=label(w.as_seen) class="film-wide" />
+                    <SpotMarks width=WIDE height=height />
+                </div>
+                <p class="small">{f.seen_note}</p>
+            }
+            .into_any()
+        }
+    };
+    move || {
+        there.get().then(|| {
+            view! {
+                <section class="film-map" data-set=move || has_set.get().to_string()>
+                    <div class="film-head">
+                        <h2>{title}</h2>
+                        <div class="choices" role="group" aria-label=f.how_shown>{button(false, w.as_seen)}{button(true, w.as_map)}</div>
+                    </div>
+                    <div class="film-body">
+                        <div class="film-drawn">{canvas}</div>
+                        <div class="film-told">{move || match desk.fresh() {
+                            Some(run) => finish(&run).into_any(),
+                            None => view! { <p class="small">{f.sprayed_so_far}</p> }.into_any(),
+                        }}</div>
+                    </div>
+                </section>
+            }
+        })
+    }
+}
+
+/// The marks in one sentence, for those who do not see the picture.
+fn told() -> String {
+    let f = &words().finish;
+    let Some(run) = desk().fresh() else { return f.sprayed_so_far.into() };
+    let said: Vec<String> = marks(&run).map(|(name, _, sentence)| format!("{name}: {sentence}")).collect();
+    if said.is_empty() { f.nothing_wrong.into() } else { said.join(" ") }
+}
+
+/// Name, pattern and sentence of each mark of a run.
+fn marks(run: &RunView) -> impl Iterator<Item = (&'static str, &'static str, String)> {
+    let f = &words().finish;
+    let list = run.report.pointer("/finish/marks").and_then(Value::as_array).cloned().unwrap_or_default();
+    list.into_iter().filter_map(move |mark| {
+        let word = mark.get("mark")?.as_str()?;
+        let (_, name, pattern) = *f.marks.iter().find(|m| m.0 == word)?;
+        let area = mark.get("area_percent")?.as_f64()? / 100.0;
+        let reason = mark.get("reason")?.as_str()?;
+        let at = place(mark.get("at")?)?;
+        let said = format!("{} {}", fill(f.mark_said, &[&of_100(area), reason]), fill(f.worst, &[&at]));
+        Some((name, pattern, said))
+    })
+}
+
+/// A place of the report in words.
+fn place(at: &Value) -> Option<String> {
+    let f = &words().finish;
+    let system = desk().system.get();
+    let (x, y) = (at.get("x_mm")?.as_f64()? * 1e-3, at.get("y_mm")?.as_f64()? * 1e-3);
+    let mut said_of = Vec::new();
+    for (value, below, above) in [(x, f.left, f.right), (y, f.down, f.up)] {
+        if value.abs() >= 2.5e-3 {
+            let way = if value < 0.0 { below } else { above };
+            said_of.push(fill(way, &[&said(Quantity::Length, value.abs(), system)]));
+        }
+    }
+    let place = if said_of.is_empty() { f.middle.to_string() } else { said_of.join(", ") };
+    let member = at.get("member").and_then(Value::as_str).unwrap_or_default();
+    Some(if member.is_empty() { place } else { format!("{member}, {place}") })
+}
+
+/// What the report says of the film after it set.
+fn finish(run: &RunView) -> impl IntoView + use<> {
+    let f = &words().finish;
+    let system = desk().system.get();
+    let um = |v: f64| said(Quantity::Film, v * 1e-6, system);
+    let mm = |v: f64| said(Quantity::Length, v * 1e-3, system);
+    let number = |path: &str| run.number(path);
+    let Some(slid) = number("finish.longest_slide_mm") else {
+        return view! { <p class="small">{f.nothing_said}</p> }.into_any();
+    };
+    let marked: Vec<_> = marks(run).collect();
+    let count = marked.len().to_string();
+    let longest = run.report.pointer("/finish/longest_run").and_then(|longest| {
+        let length = mm(longest.get("mm")?.as_f64()?);
+        let tears = longest.get("tears_mm").and_then(Value::as_f64);
+        let tears = tears.map_or_else(String::new, |t| format!(" {}", fill(f.tears, &[&mm(t)])));
+        Some(fill(f.run_said, &[&length, &place(longest)?]) + &tears)
+    });
+    let range = |path: &str| {
+        let end = |end: &str| number(&format!("{path}.{end}")).map(um);
+        Some(fill(f.from_to, &[&end("min")?, &end("max")?]))
+    };
+    let tenth = |v: f64| format!("{v:.1}{THIN}mm");
+    let mut lines = Vec::new();
+    for (name, path) in [(f.landed, "film.dry_um"), (f.set, "finish.set_um")] {
+        if let Some(mean) = number(&format!("{path}.mean")) {
+            lines.push((name, um(mean), range(path).unwrap_or_default()));
+        }
+    }
+    lines.push((f.slid, if slid < 10.0 { tenth(slid) } else { mm(slid) }, f.slid_beside.into()));
+    if let Some(limit) = number("finish.sag_limit_um") {
+        lines.push((f.sag_limit, um(limit), f.sag_beside.to_string()));
+    }
+    if let Some(peel) = number("finish.orange_peel_um") {
+        lines.push((f.peel, format!("{peel:.2}{THIN}µm"), f.ours.into()));
+    }
+    if let Some(dry) = number("finish.dry_spray_index") {
+        lines.push((f.dry_spray, format!("{dry:.2}"), f.ours.into()));
+    }
+    view! {
+        {if marked.is_empty() {
+            view! { <p class="advice" data-marks="0">{f.nothing_wrong}</p> }.into_any()
+        } else {
+            view! {
+                <ul class="marks" data-marks=count>{marked.into_iter().map(|(name, pattern, sentence)| view! {
+                    <li><b>{name}</b> <span class="small">" (" {pattern} ") "</span> {sentence}</li>
+                }).collect_view()}</ul>
+            }.into_any()
+        }}
+        {longest.map(|said| view! { <p class="text">{said}</p> })}
+        <dl class="lines" aria-label=f.figures>
+            {lines.into_iter().map(|(name, value, beside)| view! {
+                <div><dt>{name}</dt><dd>{value}</dd><dd class="beside">{beside}</dd></div>
+            }).collect_view()}
+        </dl>
+        <p class="small">{f.texture_note}</p>
+    }
+    .into_any()
+}
