@@ -5,6 +5,7 @@ mod face;
 mod faults;
 mod flight;
 mod gun;
+mod judged;
 mod loading;
 mod matching;
 mod paint;
@@ -37,6 +38,8 @@ const TESTS: &[Test<Server>] = &[
     ("gun::every_feed_is_drawn_and_set", gun::every_feed_is_drawn_and_set),
     ("gun::the_air_knob_is_a_throttle_behind_the_gauge", gun::the_air_knob_is_a_throttle_behind_the_gauge),
     ("gun::a_gun_from_its_box_is_taken_or_refused", gun::a_gun_from_its_box_is_taken_or_refused),
+    ("judged::another_method_judges_the_same_film", judged::another_method_judges_the_same_film),
+    ("judged::a_cold_part_is_told", judged::a_cold_part_is_told),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

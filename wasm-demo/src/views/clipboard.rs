@@ -64,9 +64,9 @@ pub fn fan_name(fan: f64) -> &'static str {
     }
 }
 
-/// Middle of the film wanted [m].
+/// Middle of the film wanted of all coats [m].
 pub fn film_wanted(desk: Desk) -> Option<f64> {
-    desk.parsed.with(|j| j.as_ref().and_then(|j| j.spec)).map(|s| 0.5 * (s.low + s.high))
+    desk.parsed.with(|j| j.as_ref().and_then(mistcoat::judge::wanted)).map(|(low, high)| 0.5 * (low + high))
 }
 
 /// The Part view's clipboard.
@@ -150,16 +150,16 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
     let w = words();
     let system = desk.system.get();
     let film = |um: f64| said(Quantity::Film, um * 1e-6, system);
-    let spec = desk.parsed.with(|j| j.as_ref().and_then(|j| j.spec));
-    let band = spec.map(|s| {
-        fill(w.wanted, &[&parted(Quantity::Film, s.low, system).0, &said(Quantity::Film, s.high, system)])
+    let spec = desk.parsed.with(|j| j.as_ref().and_then(mistcoat::judge::wanted));
+    let band = spec.map(|(low, high)| {
+        fill(w.wanted, &[&parted(Quantity::Film, low, system).0, &said(Quantity::Film, high, system)])
     });
     let mut lines: Vec<(&str, String, String)> = Vec::new();
     if let Some(mean) = run.number("film.dry_um.mean") {
         lines.push((w.dry_mean, film(mean), band.unwrap_or_default()));
     }
     if let Some(min) = run.number("film.dry_um.min") {
-        let thin = spec.is_some_and(|s| min * 1e-6 < s.low);
+        let thin = spec.is_some_and(|(low, _)| min * 1e-6 < low);
         lines.push((w.thinnest, film(min), if thin { w.thin.into() } else { String::new() }));
     }
     if let Some(share) = run.number("film.in_band_percent") {

@@ -4,7 +4,7 @@ use leptos::html;
 use leptos::prelude::*;
 use wasm_bindgen::{Clamped, JsCast};
 
-use super::desk::desk;
+use super::desk::{View, desk};
 use crate::draw::film::{self, Ground, Picture, Wanted};
 use crate::state::FilmGrid;
 
@@ -24,9 +24,15 @@ pub enum Show {
     Key,
 }
 
-/// Film wanted, from the job.
+/// Film wanted, from the job: of all coats, on a card of one.
 pub fn wanted() -> Option<Wanted> {
-    desk().parsed.with(|j| j.as_ref().and_then(|j| j.spec)).map(|s| Wanted { low: s.low, high: s.high })
+    let desk = desk();
+    let card = desk.view.get() == View::Card;
+    let (low, high) = desk.parsed.with(|job| {
+        let job = job.as_ref()?;
+        if card { job.spec.map(|s| (s.low, s.high)) } else { mistcoat::judge::wanted(job) }
+    })?;
+    Some(Wanted { low, high })
 }
 
 /// Film that hides 63 of 100 of the ground [m]: at the lower end of the film wanted 95 of 100 are hidden.

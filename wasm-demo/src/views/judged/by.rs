@@ -18,12 +18,16 @@ pub fn VerdictLine() -> impl IntoView {
     let judged = judged(desk);
     let sentence = move || {
         let system = desk.system.get();
-        judged.with(|j| j.as_ref()?.film.as_ref().map(|f| set(&said_by::sentence(f, system))))
+        judged.with(|j| {
+            let film = j.as_ref()?.film.as_ref()?;
+            let level = film.level.map(|l| l.to_string());
+            Some((set(&said_by::sentence(film, system)), film.method.clone(), level))
+        })
     };
     move || {
-        sentence().map(|sentence| {
+        sentence().map(|(sentence, method, level)| {
             view! {
-                <p class="advice verdict" data-verdict="">{sentence}</p>
+                <p class="advice verdict" data-verdict=method data-level=level>{sentence}</p>
                 <JudgeBy />
             }
         })

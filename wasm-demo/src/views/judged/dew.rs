@@ -1,7 +1,7 @@
 //! The dew point and the part: from the job alone, no run is needed.
 
 use leptos::prelude::*;
-use mistcoat::judge::{CLEARANCE, dew_of, words as said_by};
+use mistcoat::judge::{CLEARANCE, Verdict, dew_of, words as said_by};
 use mistcoat::units::Quantity;
 
 use super::set;
@@ -34,8 +34,13 @@ pub fn DewBlock(fields: bool) -> impl IntoView {
         }
         .into_any()
     };
+    let state = move || match dew.get().map(|d| d.verdict) {
+        Some(Verdict::Pass) => "pass",
+        Some(_) => "fail",
+        None => "none",
+    };
     view! {
-        <div class="judged-block" data-dew="">
+        <div class="judged-block" data-dew=state>
             <h3 class="name">{w.dew}</h3>
             {shown}
             {fields.then(|| view! {
