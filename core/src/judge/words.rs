@@ -45,7 +45,7 @@ fn range(low: f64, high: f64, system: System) -> String {
 fn of_100(percent: f64) -> String {
     match percent {
         p if p > 0.0 && p < 0.95 => format!("{p:.1}"),
-        p if p >= 99.5 && p < 100.0 => format!("{:.1}", p.min(99.9)),
+        p if (99.5..100.0).contains(&p) => format!("{:.1}", p.min(99.9)),
         p => format!("{p:.0}"),
     }
 }
