@@ -144,9 +144,9 @@ mod tests {
         let own = with_hand(&steady, "own").unwrap();
         assert!(hand(&own).word().is_none() && hand(&own).aim == 0.012);
         assert_eq!(hand(&with_hand(&own, "machine").unwrap()).word(), Some("machine"));
-        assert!(
-            card_job(&own, "1 s", true).is_ok_and(|text| Job::from_toml(&text).unwrap().notes.is_empty())
-        );
+        // A card is sprayed from a gun held still: no word of a hand there.
+        let card = Job::from_toml(&card_job(&own, "1 s", true).unwrap()).unwrap();
+        assert!(card.notes.iter().all(|note| !note.contains("stroke.hand")), "{:?}", card.notes);
     }
 
     #[test]
