@@ -18,7 +18,7 @@ pub use elbow::Elbow;
 pub use figures::{Figures, figures};
 pub use mend::Fault;
 pub use passes::{Bit, HandPass, passes};
-pub use record::{Recorder, rounded};
+pub use record::{Recorder, rounded, rows};
 pub use shares::{Shares, shares, spread};
 
 #[cfg(test)]

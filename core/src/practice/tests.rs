@@ -243,8 +243,8 @@ fn a_recorder_rounds_once_and_leaves_out_what_says_nothing() {
     assert_eq!(recorder.take(at(0.02, 0.2, 0.0)), None);
     assert!(recorder.take(at(0.021, 0.2, 1.0)).is_some());
     assert_eq!(recorder.take(at(0.025, 0.21, 1.0)), None);
-    assert!(recorder.take(at(0.035, 0.22, 1.0)).is_some());
+    assert!(recorder.take(at(0.037, 0.22, 1.0)).is_some());
     // Out of order: taken at the time of the one before.
-    assert_eq!(recorder.take(at(0.0, 0.22, 0.0)).expect("trigger off").time, 0.035);
+    assert_eq!(recorder.take(at(0.0, 0.22, 0.0)).expect("trigger off").time, 0.037);
     assert_eq!(recorder.moments().len(), 4);
 }

@@ -25,6 +25,8 @@ pub enum View {
     Paint,
     /// Kits side by side.
     Side,
+    /// The pointer is the gun.
+    Hand,
 }
 
 impl View {
@@ -36,6 +38,7 @@ impl View {
             View::Air => "air",
             View::Paint => "paint",
             View::Side => "side",
+            View::Hand => "hand",
         }
     }
 }
@@ -152,8 +155,11 @@ impl Default for Desk {
             // What was measured on a card, and kits to compare with, change no run.
             let text = job.with(|text| without_key(text, "card").unwrap_or_else(|_| text.clone()));
             let text = without_key(&text, "compare").unwrap_or(text);
+            let text = without_key(&text, "practice").unwrap_or(text);
             match view.get() {
                 View::Part | View::Air | View::Paint | View::Side => text,
+                // The machine's run; the hand's is laid by a worker of its own.
+                View::Hand => crate::state::hand::without_try(&text),
                 View::Card => card_job(&with_hidden(&text), &burst.read(), upright.get()).unwrap_or(text),
             }
         });
@@ -239,6 +245,7 @@ impl Desk {
             View::Paint => steadied(&crate::state::to_mix()),
             View::Air => steadied(WORKSHOP),
             View::Side => crate::state::side::WHICH_GUN.to_string(),
+            View::Hand => crate::state::hand::practice_job(),
             // A spoiled pattern to put right: with this little paint the fan splits.
             View::Card => with_key(TABLE_TOP, "gun.fluid", "0.3").unwrap_or_else(|_| TABLE_TOP.to_string()),
         };

@@ -47,7 +47,7 @@ pub fn Header() -> impl IntoView {
             <div class="head-in">
                 <h1 class="wordmark">"mistcoat"</h1>
                 <nav aria-label=w.menu class="menu">
-                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Side, w.side.view)}
+                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Side, w.side.view)} {item(View::Hand, w.hand.view)}
                     {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)}
                 </nav>
                 <div class="head-end">

@@ -21,6 +21,7 @@ mod flood;
 mod gun_choice;
 mod gun_labels;
 mod gun_panel;
+pub mod hand;
 mod header;
 mod how_sprayed;
 mod judged;
@@ -60,6 +61,8 @@ pub fn App() -> impl IntoView {
     provide_context(match_gun::MatchDesk::new(&desk.job.get_untracked()));
     provide_context(flood::FloodDesk::default());
     provide_context(how_sprayed::CostDesk::default());
+    provide_context(hand::HandDesk::default());
+    hand::open_where_asked(desk);
     link::follow(desk);
     pilot::follow(desk);
     view! {
@@ -73,6 +76,7 @@ pub fn App() -> impl IntoView {
                 View::Paint => crate::words::words().paint.view,
                 View::Air => crate::words::words().air.name,
                 View::Side => crate::words::words().side.view,
+                View::Hand => crate::words::words().hand.view,
             }}</h2>
             {move || match desk.view.get() {
                 View::Card => view! { <card::CardView /> }.into_any(),
@@ -80,6 +84,7 @@ pub fn App() -> impl IntoView {
                 View::Paint => view! { <paint::PaintView /> }.into_any(),
                 View::Air => view! { <air::AirView /> }.into_any(),
                 View::Side => view! { <side::SideView /> }.into_any(),
+                View::Hand => view! { <hand::HandView /> }.into_any(),
             }}
         </main>
     }

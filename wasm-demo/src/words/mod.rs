@@ -7,6 +7,7 @@ pub mod faults;
 mod finish;
 mod gun;
 mod judge;
+pub mod hand;
 pub mod match_gun;
 mod paint;
 mod parts;
@@ -30,6 +31,7 @@ pub struct Words {
     pub advice: AdviceWords,
     pub air: AirWords,
     pub booth: booth::BoothWords,
+    pub hand: hand::HandWords,
     pub side: SideWords,
     pub menu: &'static str,
     pub card: &'static str,
@@ -233,6 +235,7 @@ static ENGLISH: Words = Words {
     advice: advice::ENGLISH,
     air: air::ENGLISH,
     booth: booth::ENGLISH,
+    hand: hand::ENGLISH,
     side: side::ENGLISH,
     menu: "Views",
     card: "Card",

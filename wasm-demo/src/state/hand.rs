@@ -1,0 +1,371 @@
+//! By hand without a browser: what a device's events make of the gun, moment by moment.
+
+use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
+use mistcoat::practice::{Elbow, Recorder};
+use mistcoat::stroke::Moment;
+
+use super::TABLE_TOP;
+
+/// From the first stage of the trigger, air, to the second, paint, where a device has only on and off [ms].
+pub const AIR_FIRST: f64 = 120.0;
+/// A pen presses so hard for air, and for the paint's full flow [share].
+const PEN: [f64; 2] = [0.15, 0.6];
+/// A gun that no event moves is taken down at the latest after this, and so long behind the clock [ms].
+const IDLE: [f64; 2] = [50.0, 16.0];
+/// Distances that the hand can hold [m].
+pub const NEAREST: f64 = 0.08;
+/// The farthest.
+pub const FARTHEST: f64 = 0.4;
+/// Largest tilt that a pen gives [rad].
+const TILT: f64 = 0.45;
+/// Most tries kept.
+const TRIES: usize = 10;
+
+/// How far the trigger is pulled.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Pull {
+    /// Not at all.
+    Off,
+    /// By a thing that is on or off, since so long [ms]: air first, then paint.
+    Since(f64),
+    /// As far, 0..=1: air at first, then more and more paint.
+    Pressed(f64),
+}
+
+impl Pull {
+    /// Share of the paint's full flow at a time [ms].
+    #[must_use]
+    pub fn paint(self, now: f64) -> f64 {
+        match self {
+            Self::Off => 0.0,
+            Self::Since(start) => f64::from(u8::from(now - start >= AIR_FIRST)),
+            Self::Pressed(share) => ((share - PEN[0]) / (PEN[1] - PEN[0])).clamp(0.0, 1.0),
+        }
+    }
+
+    /// The first stage at least.
+    #[must_use]
+    pub fn air(self) -> bool {
+        match self {
+            Self::Off => false,
+            Self::Since(_) => true,
+            Self::Pressed(share) => share > 0.02,
+        }
+    }
+}
+
+/// The gun in the hand; takes down a try. Times are those of the events [ms].
+#[derive(Debug, Clone)]
+pub struct Sprayer {
+    /// Where it is aimed, along and up from the panel's middle [m].
+    pub at: [f64; 2],
+    /// Tip to panel where it is held square [m].
+    pub distance: f64,
+    /// Heel and swing of a pen [rad].
+    pub tilt: [f64; 2],
+    /// The trigger.
+    pub pull: Pull,
+    /// The elbow it hangs on.
+    pub elbow: Option<Elbow>,
+    recorder: Recorder,
+    /// Moments not told to the worker yet.
+    told: usize,
+    start: Option<f64>,
+    last: f64,
+}
+
+impl Sprayer {
+    /// A gun at the panel's top left, held at a distance.
+    #[must_use]
+    pub fn new(distance: f64) -> Self {
+        Self {
+            at: [0.0, 0.0],
+            distance,
+            tilt: [0.0; 2],
+            pull: Pull::Off,
+            elbow: None,
+            recorder: Recorder::default(),
+            told: 0,
+            start: None,
+            last: 0.0,
+        }
+    }
+
+    /// A new try; the gun stays where it is.
+    pub fn begin(&mut self) {
+        (self.recorder, self.told, self.start) = (Recorder::default(), 0, None);
+        self.pull = Pull::Off;
+    }
+
+    /// Opens a try that was kept.
+    pub fn open(&mut self, moments: &[Moment]) {
+        self.begin();
+        for moment in moments {
+            self.recorder.keep(*moment);
+        }
+    }
+
+    /// The gun as it is held at a time, and how much paint leaves.
+    #[must_use]
+    pub fn moment(&self, now: f64) -> Moment {
+        let square = Moment {
+            time: self.start.map_or(0.0, |start| (now - start).max(0.0) * 1e-3),
+            x: self.at[0],
+            y: self.at[1],
+            distance: self.distance,
+            heel: self.tilt[0],
+            swing: self.tilt[1],
+            turn: 0.0,
+            trigger: self.pull.paint(now),
+        };
+        self.elbow.map_or(square, |elbow| elbow.swung(&square))
+    }
+
+    /// Takes the gun down as it is now. Nothing is kept before paint first flows.
+    pub fn note(&mut self, now: f64) {
+        if self.start.is_none() {
+            if self.pull.paint(now) <= 0.0 {
+                return;
+            }
+            self.start = Some(now);
+        }
+        self.last = now;
+        let moment = self.moment(now);
+        self.recorder.take(moment);
+    }
+
+    /// Moved, by an event of this time.
+    pub fn move_to(&mut self, now: f64, at: [f64; 2]) {
+        if at.iter().all(|v| v.is_finite()) {
+            // What came before was sprayed on the way here.
+            self.at = at.map(|v| v.clamp(-9.0, 9.0));
+            self.note(now);
+        }
+    }
+
+    /// The trigger, by an event of this time.
+    pub fn trigger(&mut self, now: f64, pull: Pull) {
+        // Pulled on by a device that only says on, it keeps its time.
+        let held = matches!((self.pull, pull), (Pull::Since(_), Pull::Since(_)));
+        if !held && self.pull != pull {
+            self.pull = pull;
+            self.note(now);
+        }
+    }
+
+    /// The clock of the pictures: a gun held still sprays on.
+    pub fn tick(&mut self, now: f64) {
+        let at = now - IDLE[1];
+        let opens = self.pull.paint(at) > 0.0 && self.start.is_none();
+        if self.pull != Pull::Off && (opens || now - self.last >= IDLE[0]) {
+            self.note(at);
+        }
+    }
+
+    /// The try is put aside for a while, the trigger let go: no time passes in it until `from_here`.
+    pub fn pause(&mut self, now: f64) {
+        self.trigger(now, Pull::Off);
+    }
+
+    /// Goes on after a pause that began at `since`.
+    pub fn resume(&mut self, since: f64, now: f64) {
+        self.start = self.start.map(|start| start + (now - since).max(0.0));
+        self.last = now;
+    }
+
+    /// Brings it nearer or farther by a factor.
+    pub fn reach(&mut self, now: f64, factor: f64) {
+        self.distance = (self.distance * factor).clamp(NEAREST, FARTHEST);
+        self.note(now);
+    }
+
+    /// A pen's tilt from upright, to the right and towards the painter [deg].
+    pub fn tilted(&mut self, right: f64, towards: f64) {
+        // A pen's top leans the other way than its point.
+        let angle = |degrees: f64| (-degrees.to_radians()).clamp(-TILT, TILT);
+        self.tilt = [-angle(towards), angle(right)];
+    }
+
+    /// The painter steps: the elbow comes before the place aimed at.
+    pub fn step(&mut self) {
+        if self.elbow.is_some() {
+            self.elbow = Some(Elbow { x: self.at[0] });
+        }
+    }
+
+    /// Moments that the worker has not been told.
+    pub fn untold(&mut self) -> Vec<Moment> {
+        let all = self.recorder.moments();
+        let out = all[self.told.min(all.len())..].to_vec();
+        self.told = all.len();
+        out
+    }
+
+    /// All moments, as for the first time.
+    pub fn all(&mut self) -> Vec<Moment> {
+        self.told = 0;
+        self.untold()
+    }
+
+    /// What was taken down.
+    #[must_use]
+    pub fn moments(&self) -> &[Moment] {
+        self.recorder.moments()
+    }
+
+    /// Since when the trigger is off, after paint has flown [ms]; none while it is on or before.
+    #[must_use]
+    pub fn off_since(&self) -> Option<f64> {
+        self.start.filter(|_| self.pull == Pull::Off).map(|_| self.last)
+    }
+}
+
+/// A panel on the screen.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Window {
+    /// Its left upper corner [px].
+    pub corner: [f64; 2],
+    /// Pixels for a metre.
+    pub scale: f64,
+    /// Panel along and across the passes [m].
+    pub size: [f64; 2],
+    /// Turned upright: along the passes runs down the screen.
+    pub turned: bool,
+}
+
+impl Window {
+    /// Place on the panel, from its middle [m].
+    #[must_use]
+    pub fn place(&self, x: f64, y: f64) -> [f64; 2] {
+        let (a, b) = ((x - self.corner[0]) / self.scale, (y - self.corner[1]) / self.scale);
+        let [w, h] = self.size;
+        if self.turned { [b - 0.5 * w, a - 0.5 * h] } else { [a - 0.5 * w, 0.5 * h - b] }
+    }
+
+    /// The same place on the screen [px].
+    #[must_use]
+    pub fn pixel(&self, at: [f64; 2]) -> [f64; 2] {
+        let [w, h] = self.size;
+        let (a, b) =
+            if self.turned { (at[1] + 0.5 * h, at[0] + 0.5 * w) } else { (at[0] + 0.5 * w, 0.5 * h - at[1]) };
+        [self.corner[0] + a * self.scale, self.corner[1] + b * self.scale]
+    }
+
+    /// Width and height on the screen [px].
+    #[must_use]
+    pub fn extent(&self) -> [f64; 2] {
+        let [w, h] = self.size.map(|v| v * self.scale);
+        if self.turned { [h, w] } else { [w, h] }
+    }
+}
+
+/// The job without its try and its exercise: what is flown and what the practice depends on.
+#[must_use]
+pub fn without_try(text: &str) -> String {
+    let text = without_key(text, "practice").unwrap_or_else(|_| text.into());
+    without_key(&text, "stroke.track").unwrap_or(text)
+}
+
+/// The panel of a job; none of another part.
+#[must_use]
+pub fn panel_of(job: &Job) -> Option<[f64; 2]> {
+    match job.part {
+        PartShape::Panel { width, height } => Some([width, height]),
+        _ => None,
+    }
+}
+
+/// The table top upright: what By hand begins with where the job's part is no panel.
+#[must_use]
+pub fn practice_job() -> String {
+    with_key(TABLE_TOP, "part.stands", "upright").unwrap_or_else(|_| TABLE_TOP.into())
+}
+
+/// The job with a try and its share of right film.
+///
+/// # Errors
+/// A track that cannot be kept.
+pub fn with_try(text: &str, moments: &[Moment], right: Option<f64>) -> Result<String, JobError> {
+    let text = with_key(text, "stroke.track", &mistcoat::practice::rows(moments))?;
+    let Some(right) = right else { return Ok(text) };
+    let mut tries = Job::from_toml(&text)?.practice.tries;
+    tries.push((right * 1e3).round() / 1e3);
+    let first = tries.len().saturating_sub(TRIES);
+    let list: Vec<String> = tries[first..].iter().map(f64::to_string).collect();
+    with_key(&text, "practice.tries", &format!("[{}]", list.join(", ")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_trigger_gives_air_first_and_lets_paint_go_first() {
+        let mut gun = Sprayer::new(0.18);
+        gun.move_to(0.0, [-0.35, 0.2]);
+        assert!(gun.moments().is_empty());
+        gun.trigger(100.0, Pull::Since(100.0));
+        gun.move_to(150.0, [-0.34, 0.2]);
+        assert!(gun.moments().is_empty() && gun.pull.air(), "air alone");
+        gun.move_to(230.0, [-0.3, 0.2]);
+        gun.move_to(330.0, [-0.2, 0.2]);
+        gun.trigger(340.0, Pull::Off);
+        let triggers: Vec<f64> = gun.moments().iter().map(|m| m.trigger).collect();
+        assert_eq!(triggers, [1.0, 1.0, 0.0]);
+        assert_eq!((gun.moments()[0].time, gun.moments()[1].time), (0.0, 0.1));
+        assert_eq!(gun.off_since(), Some(340.0));
+        assert_eq!((Pull::Pressed(0.1).paint(0.0), Pull::Pressed(0.9).paint(0.0)), (0.0, 1.0));
+    }
+
+    #[test]
+    fn a_gun_held_still_sprays_on_and_a_pause_takes_no_time() {
+        let mut gun = Sprayer::new(0.18);
+        gun.trigger(0.0, Pull::Since(0.0));
+        for frame in 1..60 {
+            gun.tick(f64::from(frame) * 16.0);
+        }
+        assert!(gun.moments().len() > 10);
+        let before = gun.moments().last().unwrap().time;
+        gun.pause(1000.0);
+        gun.resume(1000.0, 61_000.0);
+        gun.trigger(61_000.0, Pull::Pressed(1.0));
+        let after = gun.moments().last().unwrap().time;
+        assert!(after - before < 0.2, "{before} {after}");
+        assert_eq!(gun.untold().len(), gun.moments().len());
+        assert!(gun.untold().is_empty());
+    }
+
+    #[test]
+    fn screen_and_panel_agree_upright_and_turned() {
+        for turned in [false, true] {
+            let window = Window { corner: [40.0, 20.0], scale: 1000.0, size: [0.6, 0.4], turned };
+            for at in [[0.0, 0.0], [-0.3, 0.2], [0.1, -0.15]] {
+                let [x, y] = window.pixel(at);
+                let back = window.place(x, y);
+                assert!((back[0] - at[0]).abs() < 1e-12 && (back[1] - at[1]).abs() < 1e-12);
+            }
+            assert_eq!(window.extent(), if turned { [400.0, 600.0] } else { [600.0, 400.0] });
+        }
+    }
+
+    #[test]
+    fn a_try_stands_in_the_job_and_comes_back_to_the_bit() {
+        let mut gun = Sprayer::new(0.1817);
+        gun.elbow = Some(Elbow { x: 0.05 });
+        gun.trigger(0.0, Pull::Pressed(0.5));
+        for i in 0..400 {
+            let t = f64::from(i) * 16.7;
+            gun.move_to(t, [-0.33 + 1.7e-3 * f64::from(i), 0.123_456]);
+        }
+        gun.trigger(6700.0, Pull::Off);
+        let text = with_try(&practice_job(), gun.moments(), Some(0.791_23)).unwrap();
+        let job = Job::from_toml(&text).unwrap();
+        let track = job.track.as_ref().expect("the try");
+        assert_eq!(track.moments(), gun.moments());
+        assert_eq!(job.practice.tries, [0.791]);
+        assert_eq!(without_try(&text), without_try(&practice_job()));
+        // Ten are kept.
+        let many = (0..12).fold(text, |t, _| with_try(&t, gun.moments(), Some(0.5)).unwrap());
+        assert_eq!(Job::from_toml(&many).unwrap().practice.tries.len(), 10);
+    }
+}
