@@ -173,10 +173,12 @@ fn Tries() -> impl IntoView {
                 _ => w.not_reached.into(),
             }
         });
+        let spoken: Vec<String> = shown.iter().map(|v| of_100(*v)).collect();
+        let spoken = spoken.join(", ");
         Some(view! {
             <h2 class="kicker">{w.tries}</h2>
             <svg class="hand-tries" viewBox=format!("0 0 {WIDTH} 84") width="100%" role="img"
-                aria-label=shown.iter().map(|v| of_100(*v)).collect::<Vec<_>>().join(", ")
+                aria-label=spoken
                 inner_html=draw::tries_chart(&shown, goal, &fill(w.goal, &[&of_100(goal)]), WIDTH)></svg>
             <p class="small" data-spread="">{words} " " {outcome}</p>
         })
