@@ -6,6 +6,7 @@ mod faults;
 mod flight;
 mod gun;
 mod judged;
+mod hand;
 mod loading;
 mod matching;
 mod paint;
@@ -40,6 +41,14 @@ const TESTS: &[Test<Server>] = &[
     ("gun::a_gun_from_its_box_is_taken_or_refused", gun::a_gun_from_its_box_is_taken_or_refused),
     ("judged::another_method_judges_the_same_film", judged::another_method_judges_the_same_film),
     ("judged::a_cold_part_is_told", judged::a_cold_part_is_told),
+    (
+        "hand::a_stroke_gives_a_report_card_and_a_reload_keeps_it",
+        hand::a_stroke_gives_a_report_card_and_a_reload_keeps_it,
+    ),
+    ("hand::a_finger_and_a_held_turn_are_passes_too", hand::a_finger_and_a_held_turn_are_passes_too),
+    ("hand::the_keyboard_alone_sprays", hand::the_keyboard_alone_sprays),
+    ("hand::a_hidden_page_lets_go_of_the_trigger", hand::a_hidden_page_lets_go_of_the_trigger),
+    ("hand::true_size_and_the_wall_strip", hand::true_size_and_the_wall_strip),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

@@ -18,6 +18,7 @@ mod hand;
 mod judgement;
 mod kits;
 mod patterns;
+mod practice;
 mod random_jobs;
 mod relay;
 mod replay;

@@ -17,15 +17,15 @@ use crate::protocol::Film;
 use crate::worker::Refusal;
 
 /// Droplets of the first, rough footprint, with which one can begin.
-const FIRST: u64 = 30_000;
+pub const FIRST: u64 = 30_000;
 /// Droplets at each pose but the job's own.
-const OUTER: u64 = 20_000;
+pub const OUTER: u64 = 20_000;
 /// Droplets between two looks at the clock.
 const PIECE: u64 = 512;
 /// Segments between two looks at the clock.
 const SEGMENTS: usize = 24;
 /// Poses that are flown: tip to panel [m], heel and swing [rad].
-const REACH: PoseRange =
+pub const REACH: PoseRange =
     PoseRange { distance: [0.08, 0.4], heel: [-0.45, 0.45], swing: [-0.45, 0.45], aside: [0.0, 0.0] };
 
 /// A track being laid bit by bit.
