@@ -259,11 +259,14 @@ impl Window {
     }
 }
 
-/// The job without its try and its exercise: what is flown and what the practice depends on.
+/// The job without its try and its exercise: what is flown and what the practice depends on. Empty lines go, so that a
+/// try put in and taken out leaves the same text.
 #[must_use]
 pub fn without_try(text: &str) -> String {
     let text = without_key(text, "practice").unwrap_or_else(|_| text.into());
-    without_key(&text, "stroke.track").unwrap_or(text)
+    let text = without_key(&text, "stroke.track").unwrap_or(text);
+    let lines: Vec<&str> = text.lines().map(str::trim_end).filter(|line| !line.is_empty()).collect();
+    lines.join("\n") + "\n"
 }
 
 /// The panel of a job; none of another part.
