@@ -79,7 +79,10 @@ fn main() -> Result<()> {
     let flown = page.value(FLOWN)?;
     let at = |i: usize| flown.get(i).and_then(serde_json::Value::as_f64).context("times of the flights");
     let slices = (at(1)? - at(0)?) / 16.0;
-    println!("droplets in 16 ms of one worker, mean while it flew and laid the plan: {:.0}", droplets()? / slices);
+    println!(
+        "droplets in 16 ms of one worker, mean while it flew and laid the plan: {:.0}",
+        droplets()? / slices
+    );
     page.wait_for("[data-state=\"done\"]")?;
     page.value("document.body.setAttribute('data-time-hand', '')")?;
     let rate = page.value(&format!("({SPRAY})({seconds})"))?.as_f64().context("a rate")?;

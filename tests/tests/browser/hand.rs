@@ -70,7 +70,10 @@ pub fn a_stroke_gives_a_report_card_and_a_reload_keeps_it(browser: &Browser, ser
     // Passes of 0.9 s are several times too fast: that is said, with the job's pace.
     ensure!(card.contains("s per m. Take 2.9"), "{card}");
     let found = right(&page)?;
-    ensure!(page.value("document.querySelectorAll('.hand-disc').length")?.as_u64() > Some(0), "a place on the panel");
+    ensure!(
+        page.value("document.querySelectorAll('.hand-disc').length")?.as_u64() > Some(0),
+        "a place on the panel"
+    );
 
     // The address holds the try: opened again it is judged again, to the same figures.
     let address = page.value("location.href")?.as_str().context("an address")?.to_string();
@@ -148,8 +151,11 @@ pub fn true_size_and_the_wall_strip(browser: &Browser, server: &Server) -> Resul
     page.click("[data-do=\"strip\"]")?;
     page.wait_for(".strip-sheets svg")?;
     // Six rows 92 mm apart and the way along with its leads, each cut into pieces of 240 mm at most.
-    let tall = page.value("[...document.querySelectorAll('.strip-sheets svg')].map(s => parseFloat(s.getAttribute('height')))")?;
-    let tall: Vec<f64> = tall.as_array().context("heights")?.iter().filter_map(serde_json::Value::as_f64).collect();
+    let tall = page.value(
+        "[...document.querySelectorAll('.strip-sheets svg')].map(s => parseFloat(s.getAttribute('height')))",
+    )?;
+    let tall: Vec<f64> =
+        tall.as_array().context("heights")?.iter().filter_map(serde_json::Value::as_f64).collect();
     ensure!(tall.len() == 5 && tall.iter().all(|h| *h <= 240.0), "{tall:?}");
     page.click("[data-do=\"back\"]")?;
     page.wait_for("#hand-stage")?;

@@ -110,6 +110,8 @@ impl Practising {
     /// A job that cannot be sprayed, or whose part is no panel, by its key.
     pub fn start(job: &str) -> Result<Self, Refusal> {
         let job = Job::from_toml(job).map_err(|e| refused(&e.key, e.problem().to_string()))?;
+        // The hand is the painter's own; what it is to do is a machine's.
+        let job = job.by_machine();
         let PartShape::Panel { width, height } = job.part else {
             return Err(refused("part", "by hand paints panels".into()));
         };
