@@ -58,8 +58,13 @@ impl FilmLayer {
         let ratio = leptos::prelude::window().device_pixel_ratio().clamp(1.0, 3.0);
         let [w, h] = window.size.map(|v| (v * window.scale * ratio).round().max(1.0) as usize);
         let hide = low.unwrap_or(USUAL_FILM) / 3.0;
-        let bare =
-            FilmGrid { nx: 2, ny: 2, size: (window.size[0], window.size[1]), dry: vec![0.0; 4].into() };
+        let bare = FilmGrid {
+            nx: 2,
+            ny: 2,
+            size: (window.size[0], window.size[1]),
+            dry: vec![0.0; 4].into(),
+            set: None,
+        };
         let ground = offscreen(w, h)?;
         if let Some(picture) = film::as_seen(&bare, Ground::Old(OLD), hide, FILM, (w, h)) {
             put(&ground, w, h, &picture.rgba);
@@ -134,6 +139,7 @@ impl FilmLayer {
             ny: film.rows as usize,
             size,
             dry: film.values.clone().into(),
+            set: None,
         };
         if let Some(picture) = film::as_seen(&grid, Ground::Old(OLD), self.hide, FILM, (w, h))
             && let Some(canvas) = offscreen(w, h)
@@ -158,6 +164,7 @@ pub fn map(
         ny: film.rows as usize,
         size: (size[0], size[1]),
         dry: film.values.clone().into(),
+        set: None,
     };
     let wanted = band.map(|[low, high]| film::Wanted { low, high });
     film::as_map(&grid, wanted, pixels, ratio)
