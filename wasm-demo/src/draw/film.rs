@@ -60,7 +60,8 @@ pub fn as_seen(
             / hide;
         let dryness = dry.as_ref().map_or(0.0, |dry| dry.at(u, v));
         let grain = wavy.as_ref().map_or(0.0, |wavy| grain::peel(mx, my, wavy.at(u, v), pixel));
-        let light = (0.3 * slope).clamp(-0.07, 0.07) * (1.0 - dryness) + grain - 0.22 * tear * lean;
+        let light =
+            (0.3 * slope).clamp(-0.07, 0.07) * (1.0 - dryness) + grain - 0.34 * tear * lean - 0.06 * tear;
         let wet = if light > 0.0 { mix(film, [255; 3], light) } else { mix(film, [0; 3], -light) };
         // Dry spray is matt: pale, in specks.
         let wet = mix(wet, [0xE6, 0xE2, 0xD8], 0.45 * grain::speck(mx, my, dryness, pixel));

@@ -47,18 +47,18 @@ pub fn over(picture: &mut Picture, grid: &FilmGrid, set: &SetGrid, dots_per_px: 
 pub fn pattern(word: &str, x: f64, y: f64, k: f64) -> f64 {
     let soft = |inside: f64| (0.5 + inside * k).clamp(0.0, 1.0);
     match word {
-        // Strokes of 11 px hanging every 7, staggered, thicker at their foot.
+        // Strokes of 12 px hanging every 14, staggered, thicker at their foot.
         "run" => {
-            let lane = (x / 7.0).floor();
-            let along = (y + if lane.rem_euclid(2.0) < 1.0 { 0.0 } else { 8.0 }).rem_euclid(16.0);
-            let half = 0.5 + 1.1 * (along / 11.0).min(1.0);
-            if along > 11.0 { 0.0 } else { soft(half - (x - 7.0 * lane - 3.5).abs()) }
+            let lane = (x / 14.0).floor();
+            let along = (y + if lane.rem_euclid(2.0) < 1.0 { 0.0 } else { 12.0 }).rem_euclid(24.0);
+            let half = 0.5 + 1.1 * (along / 12.0).min(1.0);
+            if along > 12.0 { 0.0 } else { soft(half - (x - 14.0 * lane - 7.0).abs()) }
         }
-        // Crosses of 5 px every 9, staggered.
+        // Crosses of 5 px every 14, staggered.
         "dry" => {
-            let row = (y / 9.0).floor();
-            let shift = if row.rem_euclid(2.0) < 1.0 { 0.0 } else { 4.5 };
-            let (dx, dy) = ((x + shift).rem_euclid(9.0) - 4.5, y - 9.0 * row - 4.5);
+            let row = (y / 14.0).floor();
+            let shift = if row.rem_euclid(2.0) < 1.0 { 0.0 } else { 7.0 };
+            let (dx, dy) = ((x + shift).rem_euclid(14.0) - 7.0, y - 14.0 * row - 7.0);
             if dx.abs() > 2.5 || dy.abs() > 2.5 {
                 0.0
             } else {
@@ -91,9 +91,9 @@ mod tests {
     fn each_mark_has_a_pattern_of_its_own_and_a_sound_film_none() {
         assert_eq!(inked(Mark::Sound), 0.0);
         let (run, dry) = (inked(Mark::Slid), inked(Mark::Scattered));
-        assert!((0.1..0.35).contains(&run) && (0.05..0.35).contains(&dry), "{run} {dry}");
+        assert!((0.04..0.25).contains(&run) && (0.04..0.25).contains(&dry), "{run} {dry}");
         // Strokes are long upright, crosses are not.
-        let column = |word: &str| (0..160).filter(|&y| pattern(word, 3.5, f64::from(y), 1.0) > 0.5).count();
+        let column = |word: &str| (0..160).filter(|&y| pattern(word, 7.0, f64::from(y), 1.0) > 0.5).count();
         assert!(column("run") > 2 * column("dry"));
     }
 
