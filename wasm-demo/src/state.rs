@@ -4,9 +4,7 @@ pub use self::air::{
     AirState, Figure, WORKSHOP, air_state, gauge_of, on_supply, with_compressor, with_other, with_own,
     with_supply,
 };
-pub use self::bench::{
-    CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, steadied, with_hand, with_part,
-};
+pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, steadied, with_hand};
 pub use self::exercise::{Exercise, HIDDEN, list, with_hidden};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;
@@ -17,6 +15,7 @@ pub use self::need::{Need, middle_over_ends, need};
 pub use self::paint::{
     Thinner, all_cups, band_literal, band_shown, covers, mix_of, span, thinners, to_mix, volume, with_paint,
 };
+pub use self::part_choice::{PART_WORDS, part_word, tubes_literal, with_member, with_part};
 pub use mistcoat::report::chart::end_view::DropletEnd;
 
 pub use self::result::{Bar, FilmGrid, Profile, RunView};
@@ -36,6 +35,7 @@ mod kit;
 mod members;
 mod need;
 mod paint;
+mod part_choice;
 mod result;
 mod set;
 pub mod side;

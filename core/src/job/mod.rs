@@ -38,6 +38,7 @@ pub use judging::{Judging, Method};
 pub use key_list::KEYS;
 pub use keys::{Key, Kind};
 pub use mixing::{Mixing, Origin};
+pub use part::drawn_tubes;
 pub use practising::Practising;
 
 /// Longest text of a job file, and of what a link holds [bytes].

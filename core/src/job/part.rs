@@ -4,6 +4,7 @@ use super::PartShape;
 use super::document::Document;
 use super::error::JobError;
 use super::value::nearest;
+use crate::part::Member;
 use std::sync::Arc;
 
 /// Tables and keys of which a file gives exactly one.
@@ -38,6 +39,15 @@ pub(super) fn part(doc: &Document<'_>, lean: f64) -> Result<PartShape, JobError>
         }
         _ => Err(doc.refuse("part", "there is nothing to paint", &allowed)),
     }
+}
+
+/// The tubes of a job's frame as its text measures them, upright; none where it has no frame or cannot be read.
+#[must_use]
+pub fn drawn_tubes(text: &str) -> Option<Vec<Member>> {
+    let doc = Document::parse(text).ok()?;
+    let frame = doc.frame("part.frame")?;
+    let back = |m: &Member| Member { from: m.from + frame.middle, to: m.to + frame.middle, ..m.clone() };
+    Some(frame.members.iter().map(back).collect())
 }
 
 /// The frame as it stands, with the members that strokes go along.

@@ -51,6 +51,9 @@ pub fn card_job(text: &str, burst: &str, upright: bool) -> Result<String, JobErr
     for key in [
         "part.tube",
         "part.panel",
+        "part.curved",
+        "part.frame",
+        "stroke.members",
         "part.lean",
         "stroke.fan_axis",
         "stroke.sides",
@@ -68,28 +71,6 @@ pub fn card_job(text: &str, burst: &str, upright: bool) -> Result<String, JobErr
     text = with_key(&text, "part.stands", if upright { "upright" } else { "flat" })?;
     text = with_key(&text, "stroke.burst", burst)?;
     Job::from_toml(&text)?;
-    Ok(text)
-}
-
-/// The same job with another part: tube when `tube`, else panel, in sizes of the chair leg and the table top.
-///
-/// # Errors
-/// `JobError` when the text is no job.
-pub fn with_part(text: &str, tube: bool) -> Result<String, JobError> {
-    let mut text = without_key(text, if tube { "part.panel" } else { "part.tube" })?;
-    let sizes = if tube {
-        [("part.tube.diameter", "22 mm"), ("part.tube.length", "600 mm")]
-    } else {
-        [("part.panel.width", "600 mm"), ("part.panel.height", "400 mm")]
-    };
-    for (key, value) in sizes {
-        text = with_key(&text, key, value)?;
-    }
-    if !tube {
-        for key in ["stroke.sides", "stroke.fan_axis"] {
-            text = without_key(&text, key)?;
-        }
-    }
     Ok(text)
 }
 
@@ -124,6 +105,7 @@ pub fn is_tube(job: &Job) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::state::with_part;
 
     #[test]
     fn the_presets_are_jobs() {
@@ -166,8 +148,8 @@ mod tests {
 
     #[test]
     fn the_part_can_be_swapped_and_back() {
-        let panel = with_part(CHAIR_LEG, false).unwrap();
+        let panel = with_part(CHAIR_LEG, "panel").unwrap();
         assert!(!is_tube(&Job::from_toml(&panel).unwrap()));
-        assert!(is_tube(&Job::from_toml(&with_part(&panel, true).unwrap()).unwrap()));
+        assert!(is_tube(&Job::from_toml(&with_part(&panel, "tube").unwrap()).unwrap()));
     }
 }

@@ -1,6 +1,7 @@
 //! The clipboard: one sentence, one number, one plain range; then the lines.
 
 use leptos::prelude::*;
+use mistcoat::job::PartShape;
 use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
@@ -69,6 +70,17 @@ pub fn film_wanted(desk: Desk) -> Option<f64> {
     desk.parsed.with(|j| j.as_ref().and_then(mistcoat::judge::wanted)).map(|(low, high)| 0.5 * (low + high))
 }
 
+/// Which part the millilitres are for.
+fn ml_for(part: &PartShape) -> &'static str {
+    let w = words();
+    match part {
+        PartShape::Panel { .. } => w.ml_for_panel,
+        PartShape::Tube { .. } => w.ml_for_tube,
+        PartShape::Curved { .. } => w.parts.ml_for_curved,
+        PartShape::Frame(_) => w.parts.ml_for_frame,
+    }
+}
+
 /// The Part view's clipboard.
 #[component]
 pub fn PartClipboard() -> impl IntoView {
@@ -79,7 +91,7 @@ pub fn PartClipboard() -> impl IntoView {
         let need = need(&run, film_wanted(desk))?;
         Some((run, need))
     };
-    let part = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
+    let part = move || desk.parsed.with(|j| j.as_ref().map_or(w.ml_for_panel, |j| ml_for(&j.part)));
     let kicker = move || {
         desk.parsed.with(|j| {
             let Some(j) = j else { return String::new() };
@@ -99,7 +111,7 @@ pub fn PartClipboard() -> impl IntoView {
                 <span>{move || format!("{}:", fan_name(desk.face().fan))}</span>
                 {move || found().map(|(_, need)| {
                     let (number, unit) = parted(Quantity::Volume, need.sprayed * 1e-6, desk.system.get());
-                    let tail = fill(if part() { w.ml_for_tube } else { w.ml_for_panel }, &[&unit]);
+                    let tail = fill(part(), &[&unit]);
                     let on = said(Quantity::Volume, need.on_part * 1e-6, desk.system.get());
                     view! {
                         <span><b class="number">{number}</b>" "{tail}</span>

@@ -217,6 +217,11 @@ impl Desk {
         }
     }
 
+    /// Says what is wrong with a value by its field.
+    pub fn complain(&self, key: &str, message: String) {
+        self.refused.set(Some(Refused { key: key.into(), message }));
+    }
+
     /// Puts another job text in place, so that it can be undone.
     fn put(&self, key: &str, text: String) {
         let old = self.job.get_untracked();

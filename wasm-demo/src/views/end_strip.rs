@@ -8,7 +8,7 @@ use mistcoat::units::Quantity;
 
 use super::clipboard::{fan_name, film_wanted};
 use super::desk::{Desk, desk};
-use super::fields::PartFields;
+use super::part_fields::PartFields;
 use crate::draw::end_view::{EndView, end_view, fit};
 use crate::figures::{of_100, said};
 use crate::state::{RunView, is_tube, need};
@@ -20,6 +20,7 @@ pub fn EndStrip() -> impl IntoView {
     let desk = desk();
     let w = words();
     let tube = move || desk.parsed.with(|j| j.as_ref().is_some_and(is_tube));
+    let of_tubes = move || desk.parsed.with(|j| j.as_ref().is_some_and(|j| j.part.is_of_tubes()));
     let says = move || {
         let run = desk.fresh()?;
         let share = run.number("transfer_efficiency.value")?;
@@ -59,7 +60,7 @@ pub fn EndStrip() -> impl IntoView {
             <div class="strip-in">
                 <div class="strip-words">
                     {move || (why() && tube()).then(|| view! { <p class="chalk-words">{w.same_film}</p> })}
-                    <h2>{move || if tube() { w.end_tube } else { w.end_panel }}</h2>
+                    <h2>{move || if of_tubes() { w.end_tube } else { w.end_panel }}</h2>
                     <p class="text">{says}</p>
                     <p class="small">{w.to_scale}</p>
                 </div>
@@ -79,8 +80,10 @@ fn with_view<T>(run: &RunView, desk: Desk, act: impl FnOnce(&EndView) -> T) -> O
     let job = Job::from_toml(&run.job).ok()?;
     let say = |v: f64| said(Quantity::Length, v, desk.system.get());
     let fan = run.number("pattern.length_mm").map(|mm| mm * 1e-3);
-    let diameter = match job.part {
-        PartShape::Tube { diameter, .. } => Some(diameter),
+    let diameter = match &job.part {
+        PartShape::Tube { diameter, .. } => Some(*diameter),
+        // The gun before its first tube alone.
+        PartShape::Frame(frame) => frame.members.iter().find(|m| m.sprayed).map(|m| m.diameter),
         _ => None,
     };
     let figures = (fan.map(say).unwrap_or_default(), say(job.stroke.distance));

@@ -3,14 +3,14 @@
 use leptos::html;
 use leptos::prelude::*;
 use mistcoat::catalogue;
-use mistcoat::job::{Job, PartShape};
+use mistcoat::job::Job;
 use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
 use super::gun_choice::KitField;
 use crate::figures::said;
 pub use crate::figures::with_unit;
-use crate::state::{is_tube, with_paint, with_part};
+use crate::state::with_paint;
 use crate::words::words;
 
 /// The sentence under a field whose value was refused.
@@ -112,73 +112,4 @@ pub fn KitAndPaint() -> impl IntoView {
 pub fn choose_paint(desk: Desk, id: &str) {
     let edited = desk.job.with_untracked(|text| with_paint(text, id));
     desk.take("paint.kind", edited);
-}
-
-/// The part, its sizes, and the strokes.
-#[component]
-pub fn PartFields() -> impl IntoView {
-    let desk = desk();
-    let w = words();
-    let tube = Memo::new(move |_| desk.parsed.with(|j| j.as_ref().is_some_and(is_tube)));
-    let swap = move |e| {
-        let edited = desk.job.with_untracked(|text| with_part(text, event_target_value(&e) == "tube"));
-        desk.take("part", edited);
-        desk.kept.set(None);
-    };
-    view! {
-        <KitAndPaint />
-        <div class="field">
-            <label><span>{w.field_shape}</span>
-                <select name="part" on:change=swap>
-                    <option value="tube" selected=move || tube.get()>{w.shape_tube}</option>
-                    <option value="panel" selected=move || !tube.get()>{w.shape_panel}</option>
-                </select>
-            </label>
-            <Complaint key="part" keys=&[] />
-        </div>
-        {move || if tube.get() {
-            view! {
-                <QuantityField label=w.field_diameter key="part.tube.diameter" quantity=Quantity::Length read=diameter />
-                <QuantityField label=w.field_length key="part.tube.length" quantity=Quantity::Length read=length />
-                <NumberField label=w.field_sides key="stroke.sides" read=|j| j.stroke.sides.to_string() />
-            }.into_any()
-        } else {
-            view! {
-                <QuantityField label=w.field_width key="part.panel.width" quantity=Quantity::Length read=width />
-                <QuantityField label=w.field_height key="part.panel.height" quantity=Quantity::Length read=height />
-                <NumberField label=w.field_overlap key="stroke.overlap" read=|j| format!("{:.0} %", 100.0 * j.stroke.overlap) />
-            }.into_any()
-        }}
-        <QuantityField label=w.field_distance key="stroke.distance" quantity=Quantity::Length read=|j| Some(j.stroke.distance) />
-        <QuantityField label=w.field_speed key="stroke.speed" quantity=Quantity::Speed read=|j| Some(j.stroke.speed) />
-        <NumberField label=w.field_coats key="stroke.coats" read=|j| j.stroke.coats.to_string() />
-    }
-}
-
-fn diameter(job: &Job) -> Option<f64> {
-    match job.part {
-        PartShape::Tube { diameter, .. } => Some(diameter),
-        _ => None,
-    }
-}
-
-fn length(job: &Job) -> Option<f64> {
-    match job.part {
-        PartShape::Tube { length, .. } => Some(length),
-        _ => None,
-    }
-}
-
-fn width(job: &Job) -> Option<f64> {
-    match job.part {
-        PartShape::Panel { width, .. } => Some(width),
-        _ => None,
-    }
-}
-
-fn height(job: &Job) -> Option<f64> {
-    match job.part {
-        PartShape::Panel { height, .. } => Some(height),
-        _ => None,
-    }
 }

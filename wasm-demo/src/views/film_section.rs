@@ -24,7 +24,19 @@ pub fn FilmSection() -> impl IntoView {
     let (w, f) = (words(), &words().finish);
     let map = RwSignal::new(false);
     let tube = move || desk.parsed.with(|j| j.as_ref().is_some_and(crate::state::is_tube));
-    let title = move || if tube() { w.film_map_tube } else { w.film_map_panel };
+    let title = move || {
+        let member = desk.parsed.with(|j| match j.as_ref().map(|j| &j.part) {
+            Some(mistcoat::job::PartShape::Frame(frame)) => {
+                frame.members.get(desk.member.get()).map(|m| m.name.clone())
+            }
+            _ => None,
+        });
+        match member {
+            Some(name) => crate::words::fill(w.parts.map_of, &[&name]),
+            None if tube() => w.film_map_tube.to_string(),
+            None => w.film_map_panel.into(),
+        }
+    };
     let shape = Memo::new(move |_| {
         desk.film.with(|f| f.as_ref().map(|f| f.height() / f.width())).unwrap_or(0.2).clamp(0.04, 1.0)
     });

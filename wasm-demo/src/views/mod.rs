@@ -30,9 +30,11 @@ mod knob_figure;
 mod link;
 mod match_gun;
 mod match_result;
+mod members;
 mod mix;
 mod paint;
 mod part;
+mod part_fields;
 mod part_said;
 mod pilot;
 mod sheet_fields;
@@ -43,6 +45,7 @@ mod side_set;
 mod side_table;
 mod thinner;
 mod told;
+mod tubes;
 
 use desk::{Desk, View};
 

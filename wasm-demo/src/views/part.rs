@@ -10,6 +10,7 @@ use super::film_section::FilmSection;
 use super::gun_panel::{BENCH, GunPanel, PieceByPiece};
 use super::how_sprayed::HowSprayed;
 use super::judged::Judged;
+use super::members::MemberPicker;
 use crate::words::words;
 
 /// The view.
@@ -25,6 +26,7 @@ pub fn PartView() -> impl IntoView {
             </div>
             <WhatToChange />
             <EndStrip />
+            <MemberPicker />
             <FilmSection />
             <Judged />
             <HowSprayed />

@@ -67,6 +67,8 @@ pub struct Frame {
     pub shape: Option<&'static str>,
     /// The tubes, at least one.
     pub members: Vec<Member>,
+    /// Where its box's middle lay before it was moved to 0, as the list measures [m].
+    pub middle: DVec3,
 }
 
 /// Most tubes of a frame.
@@ -100,7 +102,7 @@ impl Frame {
             member.from -= middle;
             member.to -= middle;
         }
-        Self { shape: None, members }
+        Self { shape: None, members, middle }
     }
 
     /// The frame as it stands: `lean` [rad] pi/2 as it is drawn, 0 laid on its back so that its front faces up, pi its
@@ -118,7 +120,7 @@ impl Frame {
         };
         let members = self.members.iter();
         let members = members.map(|m| Member { from: turn(m.from), to: turn(m.to), ..m.clone() }).collect();
-        Self { shape: self.shape, members }
+        Self { shape: self.shape, members, middle: self.middle }
     }
 
     /// Size of its box, the tubes' own thickness left out [m].
