@@ -6,6 +6,7 @@ use crate::compare::HAND;
 use crate::gun::Class;
 use crate::job::{FanAxis, Job};
 use crate::paint::ThinnerSpeed;
+use crate::stroke::Hand;
 
 /// One thing that can be turned, with its key in the job file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -39,6 +40,8 @@ pub enum Lever {
     Coats,
     /// Faults of the gun.
     Faults,
+    /// The hand: 0 a machine's, 1 steady, 2 less steady than that.
+    Hand,
 }
 
 /// Distances at which guns of a class are held [m]. 150 to 250 mm: common practice of full-size guns (TM 1-1500-344-23-2, 2009,
@@ -65,12 +68,14 @@ const DISTANCES: [f64; 6] = [0.01, 0.02, 0.035, 0.05, 0.075, 0.1];
 const EIGHTHS: [f64; 9] = [1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 22.0];
 /// Steps of the pressure [Pa].
 const PRESSURES: [f64; 6] = [0.1e5, 0.2e5, 0.35e5, 0.5e5, 0.8e5, 1.2e5];
+/// Key and word of the steady hand.
+const STEADY: (&str, &str) = ("stroke.hand", "steady");
 /// Factors of the speed.
 const SPEEDS: [f64; 9] = [1.1, 1.2, 1.35, 1.5, 1.75, 2.0, 2.4, 3.0, 4.0];
 
 impl Lever {
     /// All.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::Speed,
         Self::Overlap,
         Self::Lead,
@@ -85,6 +90,7 @@ impl Lever {
         Self::Thinner,
         Self::Coats,
         Self::Faults,
+        Self::Hand,
     ];
 
     /// Its key in the job file.
@@ -105,6 +111,7 @@ impl Lever {
             Self::Thinner => "paint.thinner",
             Self::Coats => "stroke.coats",
             Self::Faults => "gun.faults",
+            Self::Hand => STEADY.0,
         }
     }
 
@@ -137,18 +144,21 @@ impl Lever {
             }
             Self::Coats => f64::from(stroke.coats),
             Self::Faults => gun.faults.iter().count() as f64,
+            Self::Hand if stroke.hand == Hand::default() => 0.0,
+            Self::Hand if Hand::named(STEADY.1) == Some(stroke.hand) => 1.0,
+            Self::Hand => 2.0,
         }
     }
 
     /// Whether a job has it at all.
     fn is_there(self, job: &Job) -> bool {
         let tube = job.part.is_of_tubes();
-        let passes = job.stroke.burst.is_none();
+        // A hand's recorded track goes where it went.
+        let passes = job.stroke.burst.is_none() && job.track.is_none();
         // Seconds or a viscosity that were measured hold whatever the tins say.
         let measured = ["paint.cup.seconds", "paint.kinematic_viscosity", "paint.viscosity", "paint.density"];
         match self {
-            Self::Speed | Self::Coats => passes,
-            Self::Lead => passes,
+            Self::Speed | Self::Coats | Self::Lead | Self::Hand => passes,
             Self::Overlap => passes && !tube,
             Self::Sides | Self::Axis => passes && tube,
             Self::Fan => job.kit.has_fan(),
@@ -181,6 +191,7 @@ impl Lever {
             Self::Thinner => [0.0, 2.0],
             Self::Coats => [1.0, f64::from(job.sheet.coats.max(1))],
             Self::Faults => [0.0, 0.0],
+            Self::Hand => [1.0, 2.0],
         }
     }
 
@@ -205,6 +216,7 @@ impl Lever {
             Self::Thinning => (1..=4).map(|i| signed(0.05 * f64::from(i))).collect(),
             Self::Thinner => (1..=2).map(|i| signed(f64::from(i))).collect(),
             Self::Faults => vec![0.0],
+            Self::Hand => vec![1.0],
         };
         // The last step ends at the limit.
         let end = if up { high } else { low };
@@ -258,7 +270,7 @@ impl Lever {
     pub fn between(self, a: f64, b: f64, job: &Job) -> Option<f64> {
         let middle = self.rounded(0.5 * (a + b), job);
         let apart = |x: f64| (middle - x).abs() > self.least();
-        let whole = matches!(self, Self::Axis | Self::Thinner | Self::Faults);
+        let whole = matches!(self, Self::Axis | Self::Thinner | Self::Faults | Self::Hand);
         (!whole && apart(a) && apart(b)).then_some(middle)
     }
 
@@ -282,6 +294,7 @@ impl Lever {
             }
             Self::Sides | Self::Coats => format!("{value:.0}"),
             Self::Faults => "[]".into(),
+            Self::Hand => STEADY.1.into(),
         }
     }
 }

@@ -7,7 +7,7 @@ use super::lever::Lever;
 use super::measure::Measure;
 
 use Lever::{
-    AirKnob, Axis, Coats, Distance, Fan, Faults, Fluid, Lead, Overlap, Pressure, Sides, Speed, Thinner,
+    AirKnob, Axis, Coats, Distance, Fan, Faults, Fluid, Hand, Lead, Overlap, Pressure, Sides, Speed, Thinner,
     Thinning,
 };
 
@@ -29,6 +29,7 @@ pub fn remedies(measure: Measure) -> &'static [Way] {
             (Fan, false),
             (Coats, true),
             (Faults, false),
+            (Hand, false),
         ],
         Measure::Thick => &[
             (Speed, true),
@@ -38,6 +39,7 @@ pub fn remedies(measure: Measure) -> &'static [Way] {
             (Distance, true),
             (Fan, true),
             (Coats, false),
+            (Hand, false),
         ],
         Measure::Uneven => &[
             (Overlap, true),
@@ -53,6 +55,7 @@ pub fn remedies(measure: Measure) -> &'static [Way] {
             (Fluid, false),
             (Pressure, false),
             (Faults, false),
+            (Hand, false),
         ],
         Measure::Runs => &[
             (Speed, true),

@@ -163,6 +163,7 @@ pub fn cause(lever: Lever, more: bool) -> &'static str {
         (Lever::Thinner, false) => "the thinner is too slow",
         (Lever::Coats, true) => "too few coats",
         (Lever::Coats, false) => "too many coats",
+        (Lever::Hand, _) => "the hand is unsteady",
         (Lever::Faults, _) => "a fault of the gun",
     }
 }
@@ -225,6 +226,7 @@ pub fn amount(step: &Step, advice: &Advice, job: &Job) -> String {
         }
         Lever::Thinner => format!("take the {} thinner", step.value),
         Lever::Coats => format!("{:.0} coats instead of {:.0}", step.to, step.from),
+        Lever::Hand => "hold it steadier: 10 mm beside the line, 7 of 100 in speed, 10 mm in distance".into(),
         Lever::Faults => {
             let all: Vec<_> = job.gun.faults.iter().map(|f| f.word().replace('-', " ")).collect();
             format!("clear it ({})", all.join(", "))

@@ -1,5 +1,6 @@
 //! The page in a real browser. Build it first: `cargo checks --only page`.
 
+mod advice;
 mod air;
 mod face;
 mod faults;
@@ -19,6 +20,7 @@ use mistcoat_page::host::serve::Server;
 use mistcoat_tests::browser::{Test, run, site};
 
 const TESTS: &[Test<Server>] = &[
+    ("advice::an_advice_is_tried_and_taken_back", advice::an_advice_is_tried_and_taken_back),
     ("air::will_my_air_do", air::will_my_air_do),
     ("air::the_air_test_plays", air::the_air_test_plays),
     ("face::the_keys_turn_a_knob", face::the_keys_turn_a_knob),

@@ -18,7 +18,9 @@ struct Spoiled {
 const TOP: &str = "table-top";
 const LEG: &str = "chair-leg-near-round";
 
-use Lever::{AirKnob, Axis, Distance, Fan, Faults, Fluid, Lead, Overlap, Pressure, Sides, Speed, Thinning};
+use Lever::{
+    AirKnob, Axis, Distance, Fan, Faults, Fluid, Hand, Lead, Overlap, Pressure, Sides, Speed, Thinning,
+};
 
 const fn spoiled(
     name: &'static str,
@@ -46,6 +48,13 @@ const SPOILED: &[Spoiled] = &[
     spoiled("top, horn hole blocked", TOP, &[("gun.faults", "[\"horn-left-blocked\"]")], &[Faults]),
     spoiled("top, cap dirty", TOP, &[("gun.faults", "[\"cap-dirty\"]")], &[Faults]),
     spoiled("top, tip leaks", TOP, &[("gun.faults", "[\"tip-passage-leaks\"]")], &[Faults]),
+    spoiled("top, a beginner's hand", TOP, &[("stroke.hand", "beginner")], &[Hand]),
+    spoiled(
+        "top, a steady hand, overlap 20",
+        TOP,
+        &[("stroke.hand", "steady"), ("stroke.overlap", "20 %")],
+        &[Overlap],
+    ),
     spoiled("leg, half the speed", LEG, &[("stroke.speed", "245 mm/s")], &[Speed, Fluid]),
     spoiled("leg, fast", LEG, &[("stroke.speed", "800 mm/s")], &[Speed, Fluid]),
     spoiled("leg, wide fan", LEG, &[("gun.fan", "1.0")], &[Fan]),
@@ -155,9 +164,11 @@ fn half_the_speed_is_too_thick_and_the_advice_is_faster() {
 
 #[test]
 fn passes_far_apart_leave_thin_places_and_the_advice_is_overlap() {
-    let (answer, lever, more) = first_of("top, overlap 20");
-    assert!(answer.complaints.iter().any(|c| c.measure == Measure::Uneven), "{:?}", answer.complaints);
-    assert_eq!((lever, more), (Overlap, true));
+    for name in ["top, overlap 20", "top, a steady hand, overlap 20"] {
+        let (answer, lever, more) = first_of(name);
+        assert!(answer.complaints.iter().any(|c| c.measure == Measure::Uneven), "{:?}", answer.complaints);
+        assert_eq!((lever, more), (Overlap, true), "{name}");
+    }
 }
 
 #[test]

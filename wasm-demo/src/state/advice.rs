@@ -85,6 +85,7 @@ fn lever_word(lever: Lever) -> &'static str {
         Lever::Thinner => "thinner",
         Lever::Coats => "coats",
         Lever::Faults => "faults",
+        Lever::Hand => "hand",
     }
 }
 
@@ -121,7 +122,7 @@ fn one(step: &Step, advice: &Advice, job: &Job, system: System) -> String {
         }
         Lever::Lead | Lever::Distance => fill(says, &[&length(step.to), &length(step.from)]),
         Lever::Sides | Lever::Coats => fill(says, &[&count(step.to), &count(step.from)]),
-        Lever::Axis => says.into(),
+        Lever::Axis | Lever::Hand => says.into(),
         Lever::Fan | Lever::Fluid | Lever::AirKnob => {
             fill(says, &[&turns((step.to - step.from).abs()), &turns(step.to)])
         }

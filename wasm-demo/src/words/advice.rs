@@ -30,8 +30,8 @@ pub struct AdviceWords {
     pub figures: [(&'static str, &'static str); 16],
     pub places: [(&'static str, &'static str); 18],
     pub on_face: &'static str,
-    pub causes: [(&'static str, &'static str, &'static str); 14],
-    pub steps: [(&'static str, &'static str, &'static str); 14],
+    pub causes: [(&'static str, &'static str, &'static str); 15],
+    pub steps: [(&'static str, &'static str, &'static str); 15],
     pub pace: [&'static str; 2],
     pub more_ml: &'static str,
     pub less_ml: &'static str,
@@ -144,6 +144,7 @@ pub(super) const ENGLISH: AdviceWords = AdviceWords {
         ("thinner", "the thinner is too fast", "the thinner is too slow"),
         ("coats", "too few coats", "too many coats"),
         ("faults", "a fault of the gun", "a fault of the gun"),
+        ("hand", "the hand is unsteady", "the hand is unsteady"),
     ],
     // Lever, what to do for more of it, for less.
     steps: [
@@ -173,6 +174,7 @@ pub(super) const ENGLISH: AdviceWords = AdviceWords {
         ("thinner", "take the {} thinner", "take the {} thinner"),
         ("coats", "{} coats instead of {}", "{} coats instead of {}"),
         ("faults", "clear what is wrong with the gun: {}", "clear what is wrong with the gun: {}"),
+        ("hand", "hold it as a steady hand does", "hold it as a steady hand does"),
     ],
     // Metric, US.
     pace: ["{} s a metre", "{} s a foot"],
