@@ -37,7 +37,9 @@ impl Climb {
     /// The next value to try, as a change; none when there is no more.
     pub fn next(&mut self, job: &Job) -> Option<Move> {
         let next = |to: f64| Move { lever: self.lever, from: self.from, to };
-        if self.worse < WORSE
+        // Half shut, a fan may be worse than open and than shut.
+        let last = if self.lever == Lever::Fan { u32::MAX } else { WORSE };
+        if self.worse < last
             && let Some(&value) = self.rungs.get(self.at)
         {
             self.at += 1;

@@ -22,11 +22,19 @@ pub const NARROWER: f64 = 0.7;
 /// Weight of what speaks against the gun as set.
 const FAULT: f64 = 3.0;
 
+/// How the film lies along the fan: before a tube, which sees but a piece of it, it does not matter.
+fn of_the_fan(measure: Measure) -> bool {
+    matches!(measure, Measure::Split | Measure::HeavyCentre)
+}
+
 /// How bad a setting is all in all [grades]; `band` is the film wanted [m].
 #[must_use]
 pub fn badness(now: &Readout, first: &Readout, band: Option<(f64, f64)>) -> f64 {
     let mut sum = 0.0;
     for (&measure, figure) in &now.figures {
+        if !first.by_the_fan && of_the_fan(measure) {
+            continue;
+        }
         sum += match measure {
             // Much waste weighs more.
             Measure::Paint => {
@@ -71,6 +79,9 @@ pub fn sides(before: &Readout, after: &Readout, promised: Measure, slack: f64) -
     let mut sides = Vec::new();
     for (&measure, figure) in &before.figures {
         let Some(now) = after.figures.get(&measure).filter(|_| measure != promised) else { continue };
+        if !before.by_the_fan && of_the_fan(measure) {
+            continue;
+        }
         let gain = figure.to(now);
         // Up to where it counts at all it may move.
         let worse = now.value - figure.value.max(measure.free());
