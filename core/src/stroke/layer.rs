@@ -136,7 +136,7 @@ impl Layer {
                 let per = step / (bins.dx * bins.dy);
                 match self.spec.radius {
                     None => self.flat(bins, &blend, &pose, face, per, &mut tile),
-                    Some(radius) => self.round(bins, &blend, &pose, face, radius, per, &mut tile),
+                    Some(radius) => round((bins, &blend), &pose, face, radius, per, &mut tile),
                 }
             }
             self.flush(&tile, face, film);
@@ -244,40 +244,6 @@ impl Layer {
         }
     }
 
-    fn round<const L: usize>(
-        &self,
-        bins: &Bins,
-        table: &[[f32; L]],
-        pose: &Moment,
-        face: &Face,
-        radius: f64,
-        per: f64,
-        tile: &mut Tile<L>,
-    ) {
-        let straight = BeforeTube::of(pose, radius);
-        let tan = crate::math::sin(pose.swing) / crate::math::cos(pose.swing);
-        let round = 2.0 * core::f64::consts::PI;
-        for (row, j) in tile.rows.clone().enumerate() {
-            let turned = (face.y(j) / radius - straight.turn) / round + 0.5;
-            let angle = (turned - turned.floor() - 0.5) * round;
-            let z = straight.distance + radius - radius * crate::math::cos(angle);
-            if z < NEAR {
-                continue;
-            }
-            let inverse = 1.0 / z;
-            let cells = &mut tile.cells[row * tile.columns.len()..(row + 1) * tile.columns.len()];
-            for (cell, i) in cells.iter_mut().zip(tile.columns.clone()) {
-                let t = (face.x(i) - pose.x) * inverse;
-                let along = 1.0 + t * tan;
-                if along < 0.05 {
-                    continue;
-                }
-                let widened = (1.0 + tan * tan) / (along * along);
-                take(bins, table, (t - tan) / along, angle, per * widened * inverse / radius, cell);
-            }
-        }
-    }
-
     /// Adds what a segment laid to the film.
     fn flush<const L: usize>(&self, tile: &Tile<L>, face: &Face, film: &mut FilmMap) {
         let (flow, solids, shares) = (self.spec.flow, self.spec.solids, &self.shares);
@@ -300,6 +266,39 @@ impl Layer {
                     film.wet[at] += f64::from(cell[1]) * flow;
                 }
             }
+        }
+    }
+}
+
+/// Adds what a pose before a tube of `radius` [m] lays to a tile; the table is by slope along it and angle round it.
+fn round<const L: usize>(
+    (bins, table): (&Bins, &[[f32; L]]),
+    pose: &Moment,
+    face: &Face,
+    radius: f64,
+    per: f64,
+    tile: &mut Tile<L>,
+) {
+    let straight = BeforeTube::of(pose, radius);
+    let tan = crate::math::sin(pose.swing) / crate::math::cos(pose.swing);
+    let round = 2.0 * core::f64::consts::PI;
+    for (row, j) in tile.rows.clone().enumerate() {
+        let turned = (face.y(j) / radius - straight.turn) / round + 0.5;
+        let angle = (turned - turned.floor() - 0.5) * round;
+        let z = straight.distance + radius - radius * crate::math::cos(angle);
+        if z < NEAR {
+            continue;
+        }
+        let inverse = 1.0 / z;
+        let cells = &mut tile.cells[row * tile.columns.len()..(row + 1) * tile.columns.len()];
+        for (cell, i) in cells.iter_mut().zip(tile.columns.clone()) {
+            let t = (face.x(i) - pose.x) * inverse;
+            let along = 1.0 + t * tan;
+            if along < 0.05 {
+                continue;
+            }
+            let widened = (1.0 + tan * tan) / (along * along);
+            take(bins, table, (t - tan) / along, angle, per * widened * inverse / radius, cell);
         }
     }
 }

@@ -167,11 +167,11 @@ impl Mesh {
         let out = |i: usize, side: f64| {
             ((edges[(i + n - 1) % n] + edges[i]).normalize_or_zero() + across * side).normalize_or_zero()
         };
-        for i in 0..n {
+        for (i, &edge) in edges.iter().enumerate() {
             let j = (i + 1) % n;
             let corner = |k: usize, side: f64| Vertex {
                 out: out(k, side),
-                ..Vertex::new(rim[k] + half * side, edges[i], stuff)
+                ..Vertex::new(rim[k] + half * side, edge, stuff)
             };
             self.quad([corner(i, -1.0), corner(i, 1.0), corner(j, 1.0), corner(j, -1.0)]);
         }

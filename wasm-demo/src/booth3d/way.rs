@@ -119,7 +119,7 @@ impl Way {
     /// The gun at a moment as played [s]; after the end it stands where it ended.
     #[must_use]
     pub fn at(&self, time: f64) -> Option<Moment> {
-        let number = self.legs.partition_point(|l| l.start <= time).checked_sub(1).unwrap_or_default();
+        let number = self.legs.partition_point(|l| l.start <= time).saturating_sub(1);
         let leg = self.legs.get(number)?;
         let over = time >= leg.start + leg.seconds;
         let share = if leg.seconds > 0.0 { ((time - leg.start) / leg.seconds).clamp(0.0, 1.0) } else { 1.0 };

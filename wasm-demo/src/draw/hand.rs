@@ -37,8 +37,11 @@ pub fn ticks(rows: &[f64], beats: &[f64], size: (f64, f64), turned: bool) -> Str
     out
 }
 
+/// Begin and end of a pass [px].
+pub type Line = ((f64, f64), (f64, f64));
+
 /// Passes as dotted lines with the way they went: begin and end of each [px].
-pub fn passes(lines: &[((f64, f64), (f64, f64))], chosen: Option<usize>) -> String {
+pub fn passes(lines: &[Line], chosen: Option<usize>) -> String {
     let mut out = String::new();
     for (i, &(a, b)) in lines.iter().enumerate() {
         let class = if chosen == Some(i) { "hand-pass now" } else { "hand-pass" };

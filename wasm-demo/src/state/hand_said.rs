@@ -80,7 +80,7 @@ pub fn advice(spoken: &Spoken, plan: &Plan, w: &HandWords, system: System) -> St
 
 /// The word of a gap between passes that is off: more than a fifth of the plan's spacing.
 #[must_use]
-pub fn gap<'a>(gap: f64, spacing: f64, w: &'a HandWords) -> Option<&'a str> {
+pub fn gap(gap: f64, spacing: f64, w: &HandWords) -> Option<&str> {
     let off = gap.abs() / spacing.max(1e-6) - 1.0;
     if off > 0.2 {
         Some(w.wide)

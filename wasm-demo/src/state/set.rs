@@ -89,7 +89,7 @@ mod tests {
             vec![of(1e-5, Mark::Bare), of(2e-5, Mark::Slid), of(3e-5, Mark::Sound), of(4e-5, Mark::Hangs)];
         set.tear_spacing = Some(9.2e-3);
         let film = Film { columns: 2, rows: 2, ..Film::default() }.setting(&set);
-        let grids = SetGrid::of(&[face.clone()], &film);
+        let grids = SetGrid::of(std::slice::from_ref(&face), &film);
         let marks: Vec<Mark> = grids[0].cells.iter().map(|c| c.mark).collect();
         // The picture's first row is the library's last.
         assert_eq!(marks, [Mark::Sound, Mark::Hangs, Mark::Bare, Mark::Slid]);

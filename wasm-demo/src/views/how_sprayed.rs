@@ -32,7 +32,7 @@ fn down(desk: Desk) -> Option<(f64, f64)> {
     desk.parsed.with(|job| {
         let job = job.as_ref()?;
         let panel = matches!(job.part, PartShape::Panel { .. } | PartShape::Curved { .. });
-        (panel && job.gun.cap_turn == 0.0).then(|| (fan, fan * (1.0 - job.stroke.overlap)))
+        (panel && job.gun.cap_turn == 0.0).then_some((fan, fan * (1.0 - job.stroke.overlap)))
     })
 }
 

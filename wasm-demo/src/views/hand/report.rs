@@ -97,7 +97,7 @@ fn Told(card: Card, plan: Plan) -> impl IntoView {
     let widest = card.spacing.iter().map(|s| s.abs()).fold(0.0, f64::max);
     let closest = card.spacing.iter().map(|s| s.abs()).fold(f64::MAX, f64::min);
     let volume = |v: f64| said(Quantity::Volume, v, system);
-    let still = card.passes.iter().filter(|p| p.still > 0.0).map(|p| p.still).count();
+    let still = card.passes.iter().filter(|p| p.still > 0.0).count();
     let count = card.passes.len().to_string();
     let spoken: Vec<_> = card.advice.iter().map(|a| (advice(a, &plan, &w, system), of_100(a.gain))).collect();
     view! {
