@@ -2,6 +2,7 @@
 
 mod advice;
 mod air;
+mod booth;
 mod face;
 mod faults;
 mod flight;
@@ -23,6 +24,12 @@ const TESTS: &[Test<Server>] = &[
     ("advice::an_advice_is_tried_and_taken_back", advice::an_advice_is_tried_and_taken_back),
     ("air::will_my_air_do", air::will_my_air_do),
     ("air::the_air_test_plays", air::the_air_test_plays),
+    ("booth::the_booth_is_drawn_and_turned", booth::the_booth_is_drawn_and_turned),
+    ("booth::the_booth_says_what_stands_there", booth::the_booth_says_what_stands_there),
+    ("booth::film_as_map_and_dark_are_other_pictures", booth::film_as_map_and_dark_are_other_pictures),
+    ("booth::a_lost_picture_falls_back_and_comes_back", booth::a_lost_picture_falls_back_and_comes_back),
+    ("booth::without_webgl_it_is_drawn_flat", booth::without_webgl_it_is_drawn_flat),
+    ("booth::the_booth_fits_phones_and_sharp_screens", booth::the_booth_fits_phones_and_sharp_screens),
     ("face::the_keys_turn_a_knob", face::the_keys_turn_a_knob),
     ("face::a_refused_value_is_told_beside_its_field", face::a_refused_value_is_told_beside_its_field),
     ("face::the_address_reopens_the_job", face::the_address_reopens_the_job),
