@@ -6,6 +6,7 @@
 
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
+use crate::booth3d::played::LEG;
 use crate::task::Task;
 
 /// The number of a run on this page; messages of an earlier run are told by it.
@@ -151,6 +152,15 @@ pub struct Film {
     /// and short axes [m], where it ends along the long one [m], 1 lands or 0.
     #[serde(skip)]
     pub ends: Vec<f32>,
+    /// Legs of the gun's way, and layers of film that they leave; none before the run is complete.
+    #[serde(default)]
+    pub legs: u32,
+    /// Layers of film.
+    #[serde(default)]
+    pub layers: u32,
+    /// Both, as `booth3d::played::Played::pack` writes them.
+    #[serde(skip)]
+    pub played: Vec<f32>,
 }
 
 impl Film {
@@ -276,7 +286,7 @@ impl FromWorker {
     pub fn encode(&self) -> Vec<u8> {
         match self {
             Self::Picture { film, .. } | Self::Done { film, .. } => {
-                encode(self, &[&film.values, &film.set, &film.ends])
+                encode(self, &[&film.values, &film.set, &film.ends, &film.played])
             }
             _ => encode(self, &[]),
         }
@@ -295,15 +305,19 @@ impl FromWorker {
         };
         let cells = film.cells();
         let of_set = if film.has_set { cells.checked_mul(Film::SET_NUMBERS as u64) } else { Some(0) };
-        let numbers = of_set
-            .and_then(|n| n.checked_add(cells))
-            .and_then(|n| n.checked_add(Film::NUMBERS as u64 * u64::from(film.droplets)));
+        let ends = Film::NUMBERS as u64 * u64::from(film.droplets);
+        let played = u64::from(film.layers).checked_mul(cells);
+        let played = played.and_then(|n| n.checked_add(LEG as u64 * u64::from(film.legs)));
+        let numbers = [of_set, Some(cells), Some(ends), played]
+            .into_iter()
+            .try_fold(0_u64, |sum, part| sum.checked_add(part?));
         if numbers.and_then(|n| n.checked_mul(4)) != Some(rest.len() as u64) {
             return Err(ProtocolError::Values { columns: film.columns, rows: film.rows, bytes: rest.len() });
         }
         film.values = rest.chunks_exact(4).map(|b| f32::from_le_bytes([b[0], b[1], b[2], b[3]])).collect();
         film.set = film.values.split_off(cells as usize);
         film.ends = film.set.split_off(of_set.unwrap_or(0) as usize);
+        film.played = film.ends.split_off(ends as usize);
         Ok(message)
     }
 }
@@ -342,6 +356,9 @@ mod tests {
             set: (0..45).map(|i| i as f32).collect(),
             droplets: 1,
             ends: vec![0.2, -0.03, 0.01, -0.04, 1.0],
+            legs: 1,
+            layers: 1,
+            played: vec![0.5; LEG + 9],
         }
     }
 
@@ -382,7 +399,7 @@ mod tests {
         longer.push(0);
         assert!(matches!(
             FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 237 })
+            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 309 })
         ));
     }
 

@@ -32,8 +32,14 @@ fn look(page: &Page) -> Result<Seen> {
     Ok(Seen { size: (at(0)?, at(1)?), colours: at(2)?, sum: at(3)? })
 }
 
+/// The first visitor's job with few droplets: what is held here is the picture.
+fn light() -> Result<String> {
+    let text = mistcoat::job::with_key(mistcoat_page::state::CHAIR_LEG, "run.droplets", "5000")?;
+    Ok(format!("#job={}", mistcoat::job::link::encode(&text)?))
+}
+
 fn opened(browser: &Browser, server: &Server) -> Result<Page> {
-    let page = browser.open(server.address())?;
+    let page = browser.open(&format!("{}{}", server.address(), light()?))?;
     page.wait_for("[data-state=\"done\"]")?;
     page.wait_for(".booth-picture[data-drawn=\"film\"]")?;
     Ok(page)

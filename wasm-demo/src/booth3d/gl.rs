@@ -10,6 +10,7 @@ use web_sys::{
 };
 
 use super::mesh::{self, Mesh};
+use super::part::Standing;
 use super::room::Lines;
 use super::{shaders, spray};
 
@@ -82,6 +83,7 @@ pub struct Booth {
     drop: Program,
     room: Stock,
     stand: Stock,
+    shadow: Stock,
     part: Stock,
     gun: Stock,
     lines: Stock,
@@ -122,14 +124,16 @@ impl Booth {
         ] {
             gl.tex_parameteri(Context::TEXTURE_2D, name, value as i32);
         }
-        let (room, stand, part, gun) = (body()?, body()?, body()?, body()?);
+        let (room, stand, shadow, part, gun) = (body()?, body()?, body()?, body()?, body()?);
         let lines = Stock::new(&gl, &[3, 3, 3], true)?;
         let drops = Stock::new(&gl, &[3, 2], false)?;
-        Ok(Self { solid, line, drop, room, stand, part, gun, lines, drops, film, gl })
+        Ok(Self { solid, line, drop, room, stand, shadow, part, gun, lines, drops, film, gl })
     }
 
-    /// The booth round the part, its stand and the part.
-    pub fn set_scene(&mut self, room: &(Mesh, Lines), stand: &Mesh, part: &Mesh) {
+    /// The booth, and the part as it stands in it.
+    pub fn set_scene(&mut self, room: &(Mesh, Lines), standing: &Standing) {
+        let Standing { stand, part, shadow, .. } = standing;
+        self.shadow.fill(&self.gl, &shadow.vertices, Some(&shadow.triangles));
         self.room.fill(&self.gl, &room.0.vertices, Some(&room.0.triangles));
         self.stand.fill(&self.gl, &stand.vertices, Some(&stand.triangles));
         self.part.fill(&self.gl, &part.vertices, Some(&part.triangles));
@@ -198,6 +202,10 @@ impl Booth {
         self.lines.draw(gl);
         gl.enable(Context::CULL_FACE);
         self.begin_solids(screen, d);
+        // Shadows lie in one plane: none may hide another.
+        gl.depth_mask(false);
+        self.solids(&self.shadow, whole, 0.0, d);
+        gl.depth_mask(true);
         self.solids(&self.stand, whole, 0.8, d);
         self.solids(&self.part, whole, 1.1, d);
         if let Some((gun, spray)) = d.gun {

@@ -20,7 +20,8 @@ pub enum Stuff {
     Wall = 4,
     /// Floor of the booth; takes no light.
     Floor = 5,
-    /// Shadow on the floor: `uv` is the place from its middle, `ground` its half size, `out.x` how soft it is [m].
+    /// Shadow on the floor: `uv` is the place from its middle, `ground` its half size, `out.x` how soft it is [m],
+    /// `out.y` how dark.
     Shadow = 6,
     /// Part under its film: `uv` is the place in the texture.
     Film = 7,

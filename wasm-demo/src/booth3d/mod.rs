@@ -11,6 +11,7 @@ pub mod labels;
 pub mod mesh;
 pub mod part;
 pub mod pick;
+pub mod played;
 pub mod room;
 pub mod scene;
 #[cfg(target_arch = "wasm32")]

@@ -20,6 +20,8 @@ pub struct Standing {
     pub part: Mesh,
     /// What holds it.
     pub stand: Mesh,
+    /// Its shadow on the floor.
+    pub shadow: Mesh,
     /// Height of the floor [m].
     pub floor: f64,
     /// Corners of a box round the part: lowest, highest [m].
@@ -53,10 +55,11 @@ pub fn standing(faces: &[Face], atlas: &Atlas) -> Standing {
         [face] => hold(&mut stand, face, low, high),
         _ => low.y,
     };
+    let mut shade = Mesh::default();
     for face in faces {
-        shadow(&mut stand, face, floor);
+        shadow(&mut shade, face, floor);
     }
-    Standing { part, stand, floor, bounds: (low, high) }
+    Standing { part, stand, shadow: shade, floor, bounds: (low, high) }
 }
 
 fn solid(mesh: &mut Mesh, number: usize, face: &Face, atlas: &Atlas) {
@@ -230,7 +233,8 @@ fn shadow(mesh: &mut Mesh, face: &Face, floor: f64) {
         Vertex {
             uv: [x as f32, y as f32],
             ground: [half_x, half_y],
-            out: DVec3::new(soft, 0.0, 0.0),
+            // The softer, the fainter.
+            out: DVec3::new(soft, 0.16 * (0.12 / soft).min(1.0), 0.0),
             ..Vertex::new(at, DVec3::Y, Stuff::Shadow)
         }
     };

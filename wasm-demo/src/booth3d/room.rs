@@ -80,7 +80,13 @@ mod tests {
     #[test]
     fn the_part_stands_inside() {
         let bounds = (DVec3::new(-0.5, -0.2, -0.1), DVec3::new(0.5, 0.2, 0.1));
-        let standing = Standing { part: Mesh::default(), stand: Mesh::default(), floor: -0.9, bounds };
+        let standing = Standing {
+            part: Mesh::default(),
+            stand: Mesh::default(),
+            shadow: Mesh::default(),
+            floor: -0.9,
+            bounds,
+        };
         let (mesh, lines) = room(&standing);
         super::super::mesh::tests::faces_out(&mesh);
         let places: Vec<DVec3> = (0..mesh.corners() as u32).map(|c| mesh.at(c)).collect();

@@ -13,7 +13,7 @@ use super::camera::{Camera, FIELD, Frame, NARROW};
 use super::part::bounds;
 use super::way::{Spot, fan_axis, gun_frame};
 
-/// How far round the gun's place the first view looks at a part in one piece, and at a frame [m].
+/// How far round the gun's place the first view looks at a part in one piece, and, up and down only, at a frame [m].
 const WINDOW: (f64, f64) = (0.34, 0.26);
 
 /// Part and gun of a job.
@@ -106,7 +106,7 @@ impl Scene {
         let face = self.face(spot.face);
         let middle = face.point(spot.x, spot.y);
         let alone = self.faces.len() == 1;
-        let window = DVec3::splat(if alone { WINDOW.0 } else { WINDOW.1 });
+        let window = if alone { DVec3::splat(WINDOW.0) } else { DVec3::new(1e3, WINDOW.1, 1e3) };
         let near = |v: DVec3| {
             if named == Named::Beside || alone { v.clamp(middle - window, middle + window) } else { v }
         };

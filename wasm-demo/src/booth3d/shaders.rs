@@ -73,7 +73,7 @@ void main() {
   if (grow > 0.0) { colour = vec4(edge_colour, 1.0); return; }
   if (stuff == 6) {
     float d = length(max(abs(uv) - ground, 0.0)) / soft.x;
-    colour = vec4(0.0, 0.0, 0.0, 0.16 * (1.0 - smoothstep(0.0, 1.0, d)));
+    colour = vec4(0.0, 0.0, 0.0, soft.y * (1.0 - smoothstep(0.0, 1.0, d)));
     return;
   }
   vec3 c = palette[stuff];

@@ -55,6 +55,8 @@ pub struct Moment {
     pub spraying: bool,
     /// Which way it goes along x: -1, 0 or 1.
     pub heading: f64,
+    /// Share of the stretch under way that is gone, 0..=1.
+    pub share: f64,
     /// The wait under way [s], where it is cut short.
     pub wait: Option<f64>,
 }
@@ -92,12 +94,17 @@ impl Way {
                 }
             }
             Strokes::Track(track) => {
+                // One deposit a stretch with the trigger pulled.
+                let (mut stretch, mut pulled) = (0, false);
                 for pair in track.moments().windows(2) {
                     let spot = |m: &mistcoat::stroke::Moment| {
                         let y = if face.closed { m.turn * face.place.radius } else { m.y };
                         Spot { face: 0, x: m.x, y }
                     };
-                    let deposit = (pair[0].trigger > 0.0).then_some(0);
+                    let now = pair[0].trigger > 0.0;
+                    stretch += usize::from(pulled && !now);
+                    pulled = now;
+                    let deposit = now.then_some(stretch);
                     add([spot(&pair[0]), spot(&pair[1])], pair[1].time - pair[0].time, deposit, &mut legs);
                 }
             }
@@ -125,17 +132,21 @@ impl Way {
         let share = if leg.seconds > 0.0 { ((time - leg.start) / leg.seconds).clamp(0.0, 1.0) } else { 1.0 };
         let [a, b] = leg.ends;
         let mix = |a: f64, b: f64| a + (b - a) * share;
-        let begun = self.legs[..=number].iter().filter(|l| l.deposit.is_some()).count();
         let under_way = leg.deposit.is_some() && !over;
+        let landed = match leg.deposit {
+            Some(deposit) => deposit + usize::from(over),
+            None => self.legs[..number].iter().rev().find_map(|l| l.deposit).map_or(0, |d| d + 1),
+        };
         Some(Moment {
             spot: Spot {
                 face: if share < 0.5 { a.face } else { b.face },
                 x: mix(a.x, b.x),
                 y: mix(a.y, b.y),
             },
-            landed: begun - usize::from(under_way),
+            landed,
             spraying: under_way,
             heading: if under_way && a.x != b.x { (b.x - a.x).signum() } else { 0.0 },
+            share,
             wait: leg.wait.filter(|_| !over),
         })
     }

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
 use mistcoat::units::System;
 
+use crate::booth3d::played::Played;
 use crate::protocol::Film;
 use crate::state::{
     CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
@@ -106,6 +107,8 @@ pub struct Desk {
     pub members: RwSignal<Arc<[MemberFilm]>>,
     /// The member of a frame whose film is shown.
     pub member: RwSignal<usize>,
+    /// The finished run to be watched again, where it can be.
+    pub played: RwSignal<Option<Arc<Played>>>,
     /// Share of the run under way that is flown, 0..=1.
     pub done: RwSignal<f64>,
     /// A run kept to compare with.
@@ -174,6 +177,7 @@ impl Default for Desk {
             film: RwSignal::new(None),
             members: RwSignal::new(Arc::from([])),
             member: RwSignal::new(0),
+            played: RwSignal::new(None),
             done: RwSignal::new(0.0),
             kept: RwSignal::new(None),
             refused: RwSignal::new(None),
@@ -272,6 +276,7 @@ impl Desk {
     pub fn hear_film(&self, text: &str, film: &Film, done: f64) {
         if self.flown.with_untracked(|t| t == text) {
             self.done.set(done);
+            self.played.set(None);
             self.take_film(text, film);
         }
     }
@@ -305,7 +310,10 @@ impl Desk {
         if self.flown.with_untracked(|t| t != text) {
             return;
         }
+        let cells = film.values.len();
+        let played = Played::unpack(film.legs as usize, film.layers as usize, cells, &film.played);
         let film = self.take_film(text, film);
+        self.played.set(played.map(Arc::new));
         self.done.set(1.0);
         let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
         self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));

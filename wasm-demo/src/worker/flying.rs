@@ -5,6 +5,8 @@ use mistcoat::job::Job;
 use mistcoat::run::Run;
 
 use super::{Flight, Refusal};
+use crate::booth3d::played::{MOST, Played};
+use crate::booth3d::way::Way;
 use crate::protocol::Film;
 
 /// Droplets of the drawn snapshot: the job's first.
@@ -34,6 +36,23 @@ impl Flying {
             let [sideways, across, along] = s.position.map_or([f64::INFINITY; 3], Into::into);
             [along, across, sideways, s.end[1], f64::from(u8::from(s.lands))].map(|v| v as f32)
         }));
+    }
+
+    /// The run to be watched again; none before it is complete, and where it would be too much to send.
+    fn played(&self) -> Option<Played> {
+        if !self.run.is_complete() {
+            return None;
+        }
+        let prepared = self.run.prepared();
+        let bare = prepared.bare_film();
+        let strokes = prepared.strokes(self.run.card());
+        let way = Way::of(&strokes, &prepared.job.stroke, bare.faces());
+        if way.deposits == 0 || way.deposits.saturating_mul(bare.len()) > MOST {
+            return None;
+        }
+        let mut layers = Vec::with_capacity(way.deposits);
+        self.run.deposits(&mut |d| layers.push(d.dry.iter().map(|&h| h as f32).collect()));
+        (layers.len() == way.deposits).then_some(Played { way, layers })
     }
 
     fn told(&self) -> &Result<(String, u64), Refusal> {
@@ -76,7 +95,15 @@ impl Flight for Flying {
             Some(set) => film.setting(set),
             None => film,
         };
-        Film { droplets: (self.ends.len() / Film::NUMBERS) as u32, ends: self.ends.clone(), ..film }
+        let played = self.played().unwrap_or_default();
+        Film {
+            droplets: (self.ends.len() / Film::NUMBERS) as u32,
+            ends: self.ends.clone(),
+            legs: played.way.legs.len() as u32,
+            layers: played.layers.len() as u32,
+            played: played.pack(),
+            ..film
+        }
     }
 
     fn report(&self) -> Result<String, Refusal> {

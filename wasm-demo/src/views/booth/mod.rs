@@ -4,6 +4,7 @@ mod controls;
 mod flat;
 mod hand;
 mod paint;
+mod play;
 mod spoken;
 
 use std::sync::Arc;
@@ -53,7 +54,10 @@ struct Band {
     /// Size of the band [CSS px].
     size: RwSignal<(f64, f64)>,
     camera: Memo<Option<Camera>>,
+    /// Where the gun is.
     spot: Memo<Option<Spot>>,
+    /// Time of the run that is played [s]; none while it is not.
+    clock: RwSignal<Option<f64>>,
     /// Why it is drawn flat.
     trouble: RwSignal<Option<Trouble>>,
 }
@@ -81,27 +85,30 @@ pub fn BoothBand() -> impl IntoView {
     let scene = Memo::new(move |_| desk.parsed.with(|j| Scene::of(j.as_ref()?).map(Arc::new)));
     let look = RwSignal::new(Look::FIRST);
     let size = RwSignal::new((0.0, 0.0));
-    let spot = Memo::new(move |_| {
+    let clock = RwSignal::new(None);
+    let rest = Memo::new(move |_| {
         let member = desk.member.get();
         scene.with(|s| s.as_ref().map(|s| s.rest(member)))
     });
     let camera = Memo::new(move |_| {
         let (look, frame) = (look.get(), frame(size.get()));
         let mut camera =
-            scene.with(|s| Some(s.as_ref()?.seen(look.named, &frame, &spot.get()?, Some(ROOM_FOR_FAN))))?;
+            scene.with(|s| Some(s.as_ref()?.seen(look.named, &frame, &rest.get()?, Some(ROOM_FOR_FAN))))?;
         (camera.yaw, camera.pitch) = look.turned.unwrap_or((camera.yaw, camera.pitch));
         camera.distance = camera.fits / look.zoom;
         Some(camera)
     });
     let trouble = RwSignal::new(None);
-    let band = Band { desk, scene, look, size, camera, spot, trouble };
+    let played = Memo::new(move |_| desk.played.with(|p| Some(p.as_ref()?.way.at(clock.get()?)?.spot)));
+    let spot = Memo::new(move |_| played.get().or(rest.get()));
+    let band = Band { desk, scene, look, size, camera, spot, clock, trouble };
     let node = NodeRef::<html::Canvas>::new();
     paint::follow(band, node);
     let figures = Memo::new(move |_| figures(desk));
     let lines = move || {
         let drawn = scene.with(|s| {
             let s = s.as_ref()?;
-            Some(overlay(s, &camera.get()?, &frame(size.get()), &spot.get()?, &figures.get()))
+            Some(overlay(s, &camera.get()?, &frame(size.get()), &rest.get()?, &figures.get()))
         });
         drawn.unwrap_or_default()
     };
@@ -127,6 +134,7 @@ pub fn BoothBand() -> impl IntoView {
                 <svg class="booth-lines" hidden=flat aria-hidden="true" inner_html=lines></svg>
                 {move || flat().then(|| view! { <flat::Flat why=flat::why(band) /> })}
                 <controls::Controls band=band />
+                <play::Play band=band />
             </div>
             <p id="booth-how" class="unseen">{w.how}</p>
         </section>

@@ -11,7 +11,7 @@ use mistcoat::report::chart::end_view::DropletEnd;
 use wasm_bindgen::prelude::*;
 use web_sys::{HtmlCanvasElement, MutationObserver, MutationObserverInit, ResizeObserver};
 
-use super::{Band, frame};
+use super::{Band, frame, play};
 use crate::booth3d::gl::{Booth, Colour, Colours, Drawn, Trouble, bytes};
 use crate::booth3d::mesh::Stuff;
 use crate::booth3d::part::standing;
@@ -57,11 +57,19 @@ pub fn film(band: Band) -> Option<Arc<Vec<f32>>> {
     })
 }
 
+/// The film that is shown: as last heard of, or as far as the run that is watched again has come.
+fn shown(band: Band) -> Option<Arc<Vec<f32>>> {
+    let Some(time) = band.clock.get() else { return film(band) };
+    let reach = play::reach(band);
+    let faces = band.scene.get()?;
+    band.desk.played.with(|p| Some(Arc::new(p.as_ref()?.film(time, &faces.faces, reach))))
+}
+
 /// Follows the desk with the canvas. Call once for each canvas.
 pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
     let easel = Rc::new(Easel::default());
     let theme = RwSignal::new(0_u32);
-    let film = Memo::new(move |_| film(band));
+    let film = Memo::new(move |_| shown(band));
     watch_theme(theme);
     let hung = easel.clone();
     Effect::new(move |_| {
@@ -117,7 +125,7 @@ fn draw(canvas: &HtmlCanvasElement, booth: &mut Booth, want: &Want, shown: Optio
     let new_scene = other(|a, b| Arc::ptr_eq(&a.scene, &b.scene));
     if new_scene {
         let standing = standing(&want.scene.faces, &want.scene.atlas);
-        booth.set_scene(&room(&standing), &standing.stand, &standing.part);
+        booth.set_scene(&room(&standing), &standing);
     }
     if other(|a, b| a.gun == b.gun) {
         booth.set_gun(&gun::gun(want.gun.0, f64::from(want.gun.1) / 60.0, want.gun.2));
@@ -164,7 +172,7 @@ fn want(band: Band, film: Option<Arc<Vec<f32>>>) -> Option<Want> {
         view: camera.matrix(&frame),
         turned,
         gun: Some(at),
-        spraying: desk.stage.get() == Stage::Paint,
+        spraying: play::moment(band).map_or(desk.stage.get() == Stage::Paint, |m| m.spraying),
         colours: colours()?,
         hide: hiding(wanted),
         map: desk.booth_map.get().then_some((wanted, f64::from(thickest))),
