@@ -71,19 +71,19 @@ impl WetLaws {
 /// Film in one cell.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub struct WetCell {
-    /// Solids that flow [quanta].
+    /// Solids that flow [in quanta].
     pub solids: u64,
-    /// Solvents with them [quanta].
+    /// Solvents with them [in quanta].
     pub solvents: u64,
-    /// Solids of earlier coats that have set, underneath [quanta].
+    /// Solids of earlier coats that have set, underneath [in quanta].
     pub under: u64,
-    /// Solvents in those [quanta].
+    /// Solvents in those [in quanta].
     pub under_solvents: u64,
-    /// Wet film that landed [quanta].
+    /// Wet film that landed [in quanta].
     pub landed: u64,
-    /// Solids of it [quanta].
+    /// Solids of it [in quanta].
     pub landed_solids: u64,
-    /// Wet film that has slid in from other cells [quanta].
+    /// Wet film that has slid in from other cells [in quanta].
     pub slid_in: u64,
     /// Way that the surface of the coat that flows has slid here [m].
     pub slid: f64,

@@ -220,7 +220,7 @@ fn Costs() -> impl IntoView {
             view! {
                 <div class="hand-costs" data-costs=move || if costs.get().is_some() { "done" } else if busy() { "busy" } else { "none" }>
                     {move || (costs.get().is_none() && !busy()).then(|| view! {
-                        <button type="button" class="main" on:click=ask>{w.costs}</button>
+                        <button type="button" class="plain-box" on:click=ask>{w.costs}</button>
                     })}
                     {move || busy().then(|| view! {
                         <p class="text" role="status">{w.costs_busy} " "
