@@ -1,6 +1,6 @@
 //! Arcing: the gun swings about a pivot instead of moving square on.
 //!
-//! Geometry alone, from the task's own figures (computed here a second time in closed form): pivot 0.7 m behind the tip, 180 mm square
+//! Geometry alone, computed here a second time in closed form (no published source): pivot 0.7 m behind the tip, 180 mm square
 //! on; 0.3 m out the aimed point runs 1/cos^2 faster and the way along the ray is 230 mm instead of 180 mm, so that one pass leaves
 //! 0.70 of the middle; where passes overlap, only the speed counts: 0.90.
 
