@@ -31,6 +31,7 @@ pub mod rod;
 mod root;
 pub mod run;
 pub mod set_up;
+pub mod sheet;
 pub mod spray;
 pub mod stream;
 pub mod stroke;

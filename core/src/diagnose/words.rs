@@ -6,6 +6,7 @@ use super::diagnosis::Answer;
 use super::lever::Lever;
 use super::measure::Measure;
 use crate::job::Job;
+use crate::units::turns_shown;
 
 /// The diagnosis as one reads it; `job` is the job it is of.
 #[must_use]
@@ -173,7 +174,11 @@ pub fn cause(lever: Lever, more: bool) -> &'static str {
 pub fn amount(step: &Step, advice: &Advice, job: &Job) -> String {
     let turns = |knob: &str| {
         let way = if step.more { "out" } else { "in" };
-        format!("{knob} {way} by {}, to {} turns out", turns((step.to - step.from).abs()), turns(step.to))
+        format!(
+            "{knob} {way} by {}, to {} turns out",
+            turns_shown((step.to - step.from).abs()),
+            turns_shown(step.to)
+        )
     };
     let mm = |v: f64| format!("{:.0} mm", v * 1e3);
     match step.lever {
@@ -231,18 +236,6 @@ pub fn amount(step: &Step, advice: &Advice, job: &Job) -> String {
             let all: Vec<_> = job.gun.faults.iter().map(|f| f.word().replace('-', " ")).collect();
             format!("clear it ({})", all.join(", "))
         }
-    }
-}
-
-/// Eighths of a turn: "1 3/8".
-fn turns(turns: f64) -> String {
-    let eighths = (turns.max(0.0) * 8.0).round() as u32;
-    let part = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"][(eighths % 8) as usize];
-    match (eighths / 8, part) {
-        (0, "") => "0".into(),
-        (0, part) => part.into(),
-        (whole, "") => whole.to_string(),
-        (whole, part) => format!("{whole} {part}"),
     }
 }
 

@@ -8,7 +8,7 @@ mod table;
 
 use std::fmt;
 
-pub use show::{System, show, unit_shown, value_shown};
+pub use show::{System, show, turns_shown, unit_shown, value_shown};
 
 /// Kind of quantity; each has its own closed list of units.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -82,3 +82,16 @@ pub fn show(quantity: Quantity, si: f64, system: System) -> String {
     let text = if zero { format!("{:.decimals$}", 0.0) } else { text };
     format!("{text} {name}")
 }
+
+/// Turns of a knob in eighths: "1 3/8"; below zero is shut.
+#[must_use]
+pub fn turns_shown(turns: f64) -> String {
+    let eighths = (turns.max(0.0) * 8.0).round() as u32;
+    let part = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"][(eighths % 8) as usize];
+    match (eighths / 8, part) {
+        (0, "") => "0".into(),
+        (0, part) => part.into(),
+        (whole, "") => whole.to_string(),
+        (whole, part) => format!("{whole} {part}"),
+    }
+}

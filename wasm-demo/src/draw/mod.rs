@@ -27,7 +27,7 @@ pub mod range;
 pub mod side;
 pub mod sign;
 pub mod small_gun;
-pub mod spiral;
+pub use mistcoat::report::chart::spiral;
 pub mod spots;
 pub mod tears;
 pub mod wall_strip;

@@ -12,6 +12,7 @@ mod map_file;
 mod pair;
 mod profile;
 mod run_flow;
+pub mod spiral;
 pub mod svg;
 
 pub use dimension::dimension;

@@ -1,6 +1,7 @@
 //! Turn counter: a spiral with one loop for each turn, out is anticlockwise.
 
 use super::svg::{circle, line, open};
+use crate::math::{cos, sin};
 
 /// Turn counter in a box of 44 by 44 [px], centre (22, 22).
 ///
@@ -14,7 +15,7 @@ pub fn spiral(turns: f64, full: f64) -> String {
         // From straight up, anticlockwise, growing outward.
         let r = inner + (outer - inner) * t / full;
         let a = -std::f64::consts::FRAC_PI_2 - std::f64::consts::TAU * t;
-        (22.0 + r * a.cos(), 22.0 + r * a.sin())
+        (22.0 + r * cos(a), 22.0 + r * sin(a))
     };
     let run = |from: f64, to: f64| {
         let steps = ((to - from) * 36.0).ceil().max(1.0) as usize;
@@ -25,7 +26,7 @@ pub fn spiral(turns: f64, full: f64) -> String {
     let mut out = String::new();
     for k in 0..8 {
         let a = std::f64::consts::FRAC_PI_4 * f64::from(k);
-        let (s, c) = a.sin_cos();
+        let (s, c) = (sin(a), cos(a));
         out += &line("tick", (22.0 + 18.5 * c, 22.0 + 18.5 * s), (22.0 + 20.5 * c, 22.0 + 20.5 * s));
     }
     if turns < full {

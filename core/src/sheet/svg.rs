@@ -1,0 +1,258 @@
+//! The sheet as one page of SVG: A4 for metric units, US Letter for US ones. Lengths are mm on paper.
+
+use super::{Block, SetUpSheet};
+use crate::report::chart::spiral::spiral;
+use crate::report::chart::svg::{escape, group, line, n, text};
+
+/// Margin of the page [mm].
+const MARGIN: f64 = 12.0;
+/// Left column: knobs, the drawing, the data sheet [mm].
+const LEFT: f64 = 60.0;
+/// Space between the columns [mm].
+const GUTTER: f64 = 7.0;
+/// Width of a letter over the size of its type [-], of the work typeface: a little more than its mean, so that lines fit.
+const LETTER: f64 = 0.48;
+/// Fractions of a turn as one sign each.
+const FRACTIONS: [(&str, char); 7] =
+    [("1/8", '⅛'), ("1/4", '¼'), ("3/8", '⅜'), ("1/2", '½'), ("5/8", '⅝'), ("3/4", '¾'), ("7/8", '⅞')];
+/// Steps of the type's size that are tried, largest first; the last is taken in any case.
+const SIZES: [f64; 8] = [1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65];
+
+const STYLE: &str = "\
+text { font-family: \"Avenir Next\", \"Segoe UI\", \"Helvetica Neue\", Roboto, \"Noto Sans\", Arial, sans-serif; fill: #211D18; }\n\
+.voice { font-family: \"Iowan Old Style\", \"Palatino Linotype\", Palatino, P052, \"URW Palladio L\", \"Book Antiqua\", Georgia, serif; }\n\
+.quiet { fill: #5A5246; }\n\
+.strong { font-weight: 600; }\n\
+.rule { stroke: #211D18; stroke-width: .35; }\n\
+.hair { stroke: #D2C8B6; stroke-width: .25; }\n\
+.tick, .loop { stroke: #211D18; fill: none; stroke-width: 1.6; }\n\
+.loop-left { stroke: #85796A; fill: none; stroke-width: .8; stroke-dasharray: 2 2; }\n\
+.loop-knob { fill: #9A3817; }\n";
+
+/// A page under way: pieces, and how far down it is used.
+struct Page {
+    out: String,
+}
+
+/// Mean width of a letter over its size [-].
+fn letter(class: &str) -> f64 {
+    match class {
+        "voice" => 0.45,
+        "strong" => 0.53,
+        _ => LETTER,
+    }
+}
+
+/// Words of which a figure and its unit are one; fractions as one sign.
+fn words(said: &str) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for word in said.split_whitespace() {
+        let fraction = FRACTIONS.iter().find(|f| f.0 == word).map(|f| f.1);
+        let after_figure = out.last().is_some_and(|last| last.ends_with(|c: char| c.is_ascii_digit()));
+        match (out.last_mut(), fraction) {
+            (Some(last), Some(sign)) if after_figure => last.push(sign),
+            (_, Some(sign)) => out.push(sign.into()),
+            (Some(last), None)
+                if after_figure && word.len() <= 6 && word.starts_with(char::is_alphabetic) =>
+            {
+                last.push('\u{a0}');
+                last.push_str(word);
+            }
+            _ => out.push(word.into()),
+        }
+    }
+    out
+}
+
+/// Words broken into lines of at most `width` [mm] at a type size [mm].
+fn wrap(said: &str, class: &str, size: f64, width: f64) -> Vec<String> {
+    let most = ((width / (size * letter(class))) as usize).max(8);
+    let mut lines: Vec<String> = Vec::new();
+    for word in words(said) {
+        match lines.last_mut() {
+            Some(last) if last.chars().count() + 1 + word.chars().count() <= most => {
+                last.push(' ');
+                last.push_str(&word);
+            }
+            _ => lines.push(word),
+        }
+    }
+    lines
+}
+
+impl Page {
+    fn say(&mut self, class: &str, (x, y): (f64, f64), size: f64, words: &str) {
+        self.out += &format!(
+            r#"<text class="{class}" x="{}" y="{}" font-size="{}">{}</text>"#,
+            n(x),
+            n(y),
+            n(size),
+            escape(words)
+        );
+    }
+
+    /// Wrapped words from `y` down; where the next line goes.
+    fn paragraph(&mut self, class: &str, (x, y): (f64, f64), size: f64, width: f64, words: &str) -> f64 {
+        let mut at = y;
+        for said in wrap(words, class, size, width) {
+            self.say(class, (x, at), size, &said);
+            at += 1.25 * size;
+        }
+        at
+    }
+
+    /// A block from `y` down, at a share of the full type size; where the next goes.
+    fn block(&mut self, block: &Block, (x, y): (f64, f64), width: f64, s: f64, narrow: bool) -> f64 {
+        let (body, small) = (if narrow { 3.3 } else { 4.1 } * s, 3.0 * s);
+        let heading = 4.8 * s;
+        let mut at = y + heading;
+        self.say("voice", (x, at), heading, &block.heading);
+        self.out += &line("rule", (x, at + 1.2 * s), (x + width, at + 1.2 * s));
+        at += 1.2 * s + 1.3 * body;
+        let indent = if narrow { 0.0 } else { 33.0 * s };
+        for one in &block.lines {
+            if narrow {
+                self.say("quiet", (x, at), small, &one.what);
+                at += 1.15 * body;
+            } else {
+                self.say("quiet", (x, at), 3.5 * s, &one.what);
+            }
+            let room = width - indent;
+            let mut said = wrap(&one.value, "strong", body, room);
+            let last = said.pop().unwrap_or_default();
+            for piece in &said {
+                self.say("strong", (x + indent, at), body, piece);
+                at += 1.2 * body;
+            }
+            self.say("strong", (x + indent, at), body, &last);
+            let used = last.chars().count() as f64 * body * letter("strong") + 2.0 * s;
+            if !one.note.is_empty() {
+                let beside = one.note.chars().count() as f64 * small * LETTER;
+                if !narrow && used + beside <= room {
+                    self.say("quiet", (x + indent + used, at), small, &one.note);
+                } else {
+                    at = self.paragraph("quiet", (x + indent, at + 1.2 * small), small, room, &one.note)
+                        - 1.25 * small;
+                }
+            }
+            at += 1.3 * body;
+        }
+        at
+    }
+
+    /// The three knobs from `y` down.
+    fn knobs(&mut self, sheet: &SetUpSheet, (x, y): (f64, f64)) -> f64 {
+        let mut at = y;
+        for (i, knob) in sheet.knobs.iter().enumerate() {
+            let dial = spiral(knob.turns, knob.of);
+            self.out += &group(&format!("translate({} {}) scale(.45)", n(x), n(at)), &dial);
+            let beside = x + 22.5;
+            self.say("quiet", (beside, at + 5.5), 3.3, &format!("{}  {}", i + 1, knob.name));
+            let mut down = at + 11.0;
+            for piece in wrap(&knob.said, "strong", 4.6, LEFT - 22.5) {
+                self.say("strong", (beside, down), 4.6, &piece);
+                down += 5.2;
+            }
+            at += 23.0;
+        }
+        at
+    }
+}
+
+/// Distance, fan and the next pass to scale, in a box of the left column.
+fn drawn(sheet: &SetUpSheet, (x, y): (f64, f64)) -> (String, f64) {
+    let view = &sheet.view;
+    let [away, fan, below] = &view.said;
+    let scale = ((LEFT - 12.0) / view.distance.max(1.0)).min(52.0 / (view.fan + view.down).max(1.0)).min(0.4);
+    let (far, high, down) = (view.distance * scale, view.fan * scale, view.down * scale);
+    let (tip, face) = (x + 2.0, x + 2.0 + far);
+    let (top, middle) = (y + 5.0, y + 5.0 + 0.5 * high);
+    let mut out = String::new();
+    let ray = |class: &str, from: f64, to: f64| line(class, (tip, from), (face, to));
+    out += &ray("rule", middle, top);
+    out += &ray("rule", middle, top + high);
+    if view.down > 0.0 {
+        out += &format!(
+            r#"<g stroke-dasharray="1.4 1.1">{}{}</g>"#,
+            ray("rule", middle + down, top + down),
+            ray("rule", middle + down, top + high + down)
+        );
+    }
+    let foot = top + high + down;
+    out += &line("rule", (face, top - 2.0), (face, foot + 2.0));
+    out += &format!(r#"<circle cx="{}" cy="{}" r="1.1"/>"#, n(tip), n(middle));
+    let said = |class: &str, at: (f64, f64), anchor: &str, words: &str| {
+        text(class, at, anchor, words).replacen("<text", r#"<text font-size="3.2""#, 1)
+    };
+    out += &said("quiet", (0.5 * (tip + face), foot + 6.0), "middle", &format!("{} away", away));
+    out += &said("quiet", (x, y + 2.0), "start", &format!("fan {} high, to scale", fan));
+    if view.down > 0.0 {
+        let beside = face + 3.0;
+        out += &line("rule", (beside, middle), (beside, middle + down));
+        for end in [middle, middle + down] {
+            out += &line("rule", (beside - 1.0, end), (beside + 1.0, end));
+        }
+        let half = middle + 0.5 * down;
+        out += &said("strong", (beside + 1.5, half), "start", below);
+        out += &said("quiet", (beside + 1.5, half + 4.0), "start", "down");
+    }
+    (out, foot + 9.0)
+}
+
+/// The sheet as an SVG file of one page; the job file and its link lie in its metadata.
+#[must_use]
+pub fn svg(sheet: &SetUpSheet) -> String {
+    let (wide, high) = if sheet.us { (215.9, 279.4) } else { (210.0, 297.0) };
+    let width = wide - 2.0 * MARGIN;
+    // The foot is laid first: what is left is the columns'.
+    let mut foot = Page { out: String::new() };
+    let mut notes: Vec<(&str, String)> =
+        sheet.notes.iter().map(|s| ("strong", format!("Note: {s}."))).collect();
+    notes.extend(sheet.cautions.iter().map(|s| ("quiet", s.clone())));
+    let lines: usize = notes.iter().map(|(class, s)| wrap(s, class, 2.9, width).len()).sum();
+    let top_of_foot = high - MARGIN - 1.25 * 2.9 * lines as f64 - 0.5 * notes.len() as f64;
+    let mut at = top_of_foot + 2.9;
+    for (class, said) in &notes {
+        at = foot.paragraph(class, (MARGIN, at), 2.9, width, said) + 0.5;
+    }
+    let mut head = Page { out: String::new() };
+    let title = wrap(&sheet.title, "voice", 8.0, width).into_iter().next().unwrap_or_default();
+    head.say("voice", (MARGIN, MARGIN + 7.0), 8.0, &title);
+    let mut at = head.paragraph("quiet", (MARGIN, MARGIN + 13.0), 3.6, width, &sheet.about) + 1.0;
+    head.out += &line("rule", (MARGIN, at - 3.0), (wide - MARGIN, at - 3.0));
+    at = head.paragraph("voice", (MARGIN, at + 2.5), 4.8, width, &sheet.sentence);
+    let (right, across) = (MARGIN + LEFT + GUTTER, width - LEFT - GUTTER);
+    let mut body = Page { out: String::new() };
+    for size in SIZES {
+        body.out.clear();
+        let mut left = body.knobs(sheet, (MARGIN, at));
+        let (picture, below) = drawn(sheet, (MARGIN, left + 3.0));
+        body.out += &picture;
+        left = below;
+        let mut down = at - 2.0;
+        for (i, block) in sheet.blocks.iter().enumerate() {
+            if i + 1 == sheet.blocks.len() {
+                left = body.block(block, (MARGIN, left + 1.0), LEFT, size, true);
+            } else {
+                down = body.block(block, (right, down + 2.5 * size), across, size, false);
+            }
+        }
+        if left.max(down) <= top_of_foot + 2.0 {
+            break;
+        }
+    }
+    let link = sheet.link.as_deref().unwrap_or_default();
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\" \
+         aria-label=\"{label}\">\n<title>{label}</title>\n<metadata>\n<job xmlns=\"\">{job}</job>\n<link xmlns=\"\">#job={link}</link>\n\
+         </metadata>\n<style>\n{STYLE}</style>\n<rect width=\"{w}\" height=\"{h}\" fill=\"#FFFFFF\"/>\n{}\n{}\n{}\n{}\n</svg>\n",
+        head.out,
+        body.out,
+        line("hair", (MARGIN, top_of_foot - 1.5), (wide - MARGIN, top_of_foot - 1.5)),
+        foot.out,
+        w = n(wide),
+        h = n(high),
+        label = escape(&format!("Set-up sheet: {}", sheet.title)),
+        job = escape(&sheet.job),
+    )
+}
