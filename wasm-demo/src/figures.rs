@@ -45,6 +45,16 @@ pub fn seconds(s: f64) -> String {
     }
 }
 
+/// A time as it is typed: "1.0 s", "8 min" from two minutes on.
+pub fn minutes(s: f64) -> String {
+    // Only where nothing is lost: what is shown may be sent back.
+    let tenths = (s / 6.0).round();
+    if s >= 120.0 && (6.0 * tenths - s).abs() < 1e-6 {
+        return format!("{}{THIN}min", tenths / 10.0);
+    }
+    said(Quantity::Time, s, System::Metric)
+}
+
 /// A share as "45" of 100; one digit more below 1.
 pub fn of_100(share: f64) -> String {
     let v = 100.0 * share;

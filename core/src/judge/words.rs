@@ -216,7 +216,7 @@ pub fn comb(reading: &CombReading, system: System) -> String {
         Some(next) => range(wetted * share * 1e6, next * share * 1e6, system),
         None => format!("more than {}", film(wetted * share * 1e6, system)),
     };
-    let along = if reading.along { ", set along the tube," } else { "" };
+    let along = if reading.along { ", set along its straight way," } else { "" };
     let unsure = if reading.unsure { "; counting may move it by a tooth" } else { "" };
     let dry = if reading.dry_share > 0.0 {
         format!(", so {} dry", bracket(reading.dry_share))

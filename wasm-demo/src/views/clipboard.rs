@@ -46,12 +46,26 @@ pub fn Clipboard(children: Children) -> impl IntoView {
     }
 }
 
+/// From so long on it is said how long a run still takes [s].
+const GUESS_AFTER: f64 = 5.0;
+
 fn busy_words(desk: Desk) -> String {
     let done = desk.done.get();
     if desk.stopped.get() {
         return words().stopped.into();
     }
-    if done > 0.0 { fill(words().flown, &[&of_100(done)]) } else { words().waiting.into() }
+    if done <= 0.0 {
+        return words().waiting.into();
+    }
+    let flown = fill(words().flown, &[&of_100(done)]);
+    let now = window().performance().map_or(0.0, |p| p.now());
+    let gone = 1e-3 * (now - desk.since.get_untracked());
+    let left = gone * (1.0 - done) / done;
+    // A guess from what is done; said only where it is worth saying.
+    if gone > GUESS_AFTER && left > GUESS_AFTER {
+        return fill(words().to_go, &[&flown, &seconds(left.round())]);
+    }
+    flown
 }
 
 /// The fan's plain name.
@@ -106,6 +120,7 @@ pub fn PartClipboard() -> impl IntoView {
     };
     view! {
         <Clipboard>
+            <div class="sheet-top">
             <p class="kicker">{kicker}</p>
             <p class="sentence" aria-live="polite">
                 <span>{move || format!("{}:", fan_name(desk.face().fan))}</span>
@@ -119,10 +134,17 @@ pub fn PartClipboard() -> impl IntoView {
                     }
                 })}
             </p>
-            {move || found().map(|(run, need)| view! { <Range need=need /> <super::judged::VerdictLine /> <Lines run=run.clone() need=need /> })}
+            {move || match found() {
+                Some((_, need)) => view! { <Range need=need /> }.into_any(),
+                None => view! { <p class="text">{w.first_figures}</p> }.into_any(),
+            }}
+            </div>
+            <div class="sheet-rest">
+            {move || found().map(|(run, need)| view! { <super::judged::VerdictLine by=false /> <Lines run=run.clone() need=need /> })}
             <div class="buttons">
                 <button type="button" class="main-button" disabled=move || desk.fresh().is_none()
                     on:click=move |_| desk.kept.set(desk.fresh())>{w.keep}</button>
+            </div>
             </div>
         </Clipboard>
     }
@@ -173,9 +195,6 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
     if let Some(min) = run.number("film.dry_um.min") {
         let thin = spec.is_some_and(|(low, _)| min * 1e-6 < low);
         lines.push((w.thinnest, film(min), if thin { w.thin.into() } else { String::new() }));
-    }
-    if let Some(share) = run.number("film.in_band_percent") {
-        lines.push((w.in_band, format!("{} {}", of_100(share / 100.0), w.of_100), w.the_area.into()));
     }
     if let Some(s) = run.number("paint.seconds") {
         lines.push((w.trigger_on, seconds(s), String::new()));

@@ -111,6 +111,8 @@ pub struct Desk {
     pub played: RwSignal<Option<Arc<Played>>>,
     /// Share of the run under way that is flown, 0..=1.
     pub done: RwSignal<f64>,
+    /// When the run under way was begun, on the page's clock [ms].
+    pub since: RwSignal<f64>,
     /// A run kept to compare with.
     pub kept: RwSignal<Option<Arc<RunView>>>,
     /// The value that was refused last.
@@ -179,6 +181,7 @@ impl Default for Desk {
             member: RwSignal::new(0),
             played: RwSignal::new(None),
             done: RwSignal::new(0.0),
+            since: RwSignal::new(0.0),
             kept: RwSignal::new(None),
             refused: RwSignal::new(None),
             history: RwSignal::new(History::default()),

@@ -8,8 +8,8 @@ use mistcoat::units::Quantity;
 
 use super::desk::{Desk, desk};
 use super::gun_choice::KitField;
-use crate::figures::said;
 pub use crate::figures::with_unit;
+use crate::figures::{minutes, said};
 use crate::state::with_paint;
 use crate::words::words;
 
@@ -41,7 +41,11 @@ pub fn QuantityField(
     let node = NodeRef::<html::Input>::new();
     let shown = move || {
         let si = desk.parsed.with(|j| j.as_ref().and_then(read));
-        si.map(|v| said(quantity, v, desk.system.get())).unwrap_or_default()
+        si.map(|v| match quantity {
+            Quantity::Time => minutes(v),
+            _ => said(quantity, v, desk.system.get()),
+        })
+        .unwrap_or_default()
     };
     let bad = wrong(desk, key);
     view! {

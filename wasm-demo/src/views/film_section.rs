@@ -1,7 +1,7 @@
 //! The film on the part: as the eye sees it and as a map, with what is wrong, where, and why.
 
 use leptos::prelude::*;
-use mistcoat::units::Quantity;
+use mistcoat::units::{Quantity, System};
 use serde_json::Value;
 
 use super::desk::desk;
@@ -67,7 +67,7 @@ pub fn FilmSection() -> impl IntoView {
                     <FilmCanvas show=Show::Seen(Ground::Old(OLD)) width=WIDE height=height label=label(w.as_seen) class="film-wide" />
                     <SpotMarks width=WIDE height=height />
                 </div>
-                <p class="small">{f.seen_note}</p>
+                <p class="small">{if has_set.get() { f.seen_note } else { f.landing_note }}</p>
             }
             .into_any()
         }
@@ -80,7 +80,7 @@ pub fn FilmSection() -> impl IntoView {
                         <h2>{title}</h2>
                         <div class="choices" role="group" aria-label=f.how_shown>{button(false, w.as_seen)}{button(true, w.as_map)}</div>
                     </div>
-                    <div class="film-body">
+                    <div class="film-body" class:flat=move || shape.get() < 0.25>
                         <div class="film-drawn">{canvas}</div>
                         <div class="film-told">{move || match desk.fresh() {
                             Some(run) => finish(&run).into_any(),
@@ -133,6 +133,23 @@ fn place(at: &Value) -> Option<String> {
     Some(if member.is_empty() { place } else { format!("{member}, {place}") })
 }
 
+/// A short length [mm]: to a tenth of a millimetre, or a hundredth of an inch.
+fn fine(mm: f64, system: System) -> String {
+    match system {
+        System::Metric if mm < 10.0 => format!("{mm:.1}{THIN}mm"),
+        System::Us if mm < 25.4 => format!("{:.2}{THIN}in", mm / 25.4),
+        _ => said(Quantity::Length, 1e-3 * mm, system),
+    }
+}
+
+/// Waviness [um], far finer than a film.
+fn waves(um: f64, system: System) -> String {
+    match system {
+        System::Metric => format!("{um:.2}{THIN}µm"),
+        System::Us => format!("{:.3}{THIN}mil", um / 25.4),
+    }
+}
+
 /// What the report says of the film after it set.
 fn finish(run: &RunView) -> impl IntoView + use<> {
     let f = &words().finish;
@@ -155,19 +172,18 @@ fn finish(run: &RunView) -> impl IntoView + use<> {
         let end = |end: &str| number(&format!("{path}.{end}")).map(um);
         Some(fill(f.from_to, &[&end("min")?, &end("max")?]))
     };
-    let tenth = |v: f64| format!("{v:.1}{THIN}mm");
     let mut lines = Vec::new();
     for (name, path) in [(f.landed, "film.dry_um"), (f.set, "finish.set_um")] {
         if let Some(mean) = number(&format!("{path}.mean")) {
             lines.push((name, um(mean), range(path).unwrap_or_default()));
         }
     }
-    lines.push((f.slid, if slid < 10.0 { tenth(slid) } else { mm(slid) }, f.slid_beside.into()));
+    lines.push((f.slid, fine(slid, system), fill(f.slid_beside, &[&fine(1.6, system)])));
     if let Some(limit) = number("finish.sag_limit_um") {
-        lines.push((f.sag_limit, um(limit), f.sag_beside.to_string()));
+        lines.push((f.sag_limit, um(limit), fill(f.sag_beside, &[&um(500.0)])));
     }
     if let Some(peel) = number("finish.orange_peel_um") {
-        lines.push((f.peel, format!("{peel:.2}{THIN}µm"), f.ours.into()));
+        lines.push((f.peel, waves(peel, system), f.ours.into()));
     }
     if let Some(dry) = number("finish.dry_spray_index") {
         lines.push((f.dry_spray, format!("{dry:.2}"), f.ours.into()));
@@ -188,7 +204,7 @@ fn finish(run: &RunView) -> impl IntoView + use<> {
                 <div><dt>{name}</dt><dd>{value}</dd><dd class="beside">{beside}</dd></div>
             }).collect_view()}
         </dl>
-        <p class="small">{f.texture_note}</p>
+        <p class="small">{fill(f.texture_note, &[&fine(0.5, system), &mm(11.0), &fine(1.0, system)])}</p>
     }
     .into_any()
 }

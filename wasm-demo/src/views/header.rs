@@ -11,13 +11,18 @@ use crate::words::words;
 pub fn Header() -> impl IntoView {
     let desk = desk();
     let w = words();
+    // On phones the views, and what stands at the end, are folded under a word.
+    let open = RwSignal::new(false);
     let item = move |view: View, name: &'static str| {
         view! {
             <button
                 type="button"
                 class="menu-item"
                 aria-current=move || (desk.view.get() == view).then_some("page")
-                on:click=move |_| desk.view.set(view)
+                on:click=move |_| {
+                    desk.view.set(view);
+                    open.set(false);
+                }
             >
                 {name}
             </button>
@@ -44,9 +49,12 @@ pub fn Header() -> impl IntoView {
     view! {
         <a class="skip" href="#view">{w.skip}</a>
         <header class="head">
-            <div class="head-in">
+            <div class="head-in" class:open=move || open.get()>
                 <h1 class="wordmark">"mistcoat"</h1>
-                <nav aria-label=w.menu class="menu">
+                <span class="head-now" aria-hidden="true">{move || view_name(desk.view.get())}</span>
+                <button type="button" class="fold" aria-expanded=move || open.get().to_string() aria-controls="head-menu"
+                    on:click=move |_| open.update(|o| *o = !*o)>{w.menu}<Chevron /></button>
+                <nav aria-label=w.menu class="menu" id="head-menu">
                     {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Side, w.side.view)} {item(View::Hand, w.hand.view)}
                     {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)}
                 </nav>
@@ -62,6 +70,25 @@ pub fn Header() -> impl IntoView {
             </div>
         </header>
     }
+}
+
+/// What a view is called.
+pub fn view_name(view: View) -> &'static str {
+    let w = words();
+    match view {
+        View::Card => w.card,
+        View::Part => w.part,
+        View::Paint => w.paint.view,
+        View::Air => w.air.name,
+        View::Side => w.side.view,
+        View::Hand => w.hand.view,
+    }
+}
+
+/// Shows that something unfolds.
+#[component]
+fn Chevron() -> impl IntoView {
+    view! { <svg class="chevron" viewBox="0 0 14 9" width="14" height="9" aria-hidden="true"><path d="M1.5 1.5L7 7L12.500 1.5" /></svg> }
 }
 
 /// Dark or light, over what the system asks for.
@@ -100,6 +127,15 @@ fn Theme() -> impl IntoView {
 pub fn Questions() -> impl IntoView {
     let desk = desk();
     let w = words();
+    let open = RwSignal::new(false);
+    let asked = move || match desk.view.get() {
+        View::Part => w.ask_fan,
+        View::Air => w.air.ask,
+        View::Paint => w.paint.ask,
+        View::Card => w.ask_pattern,
+        View::Side => w.side.ask,
+        View::Hand => w.questions,
+    };
     let ask = move |view: View, words: &'static str| {
         view! {
             <button
@@ -107,7 +143,10 @@ pub fn Questions() -> impl IntoView {
                 class="question"
                 data-ask=view.word()
                 aria-current=move || (desk.view.get() == view).then_some("true")
-                on:click=move |_| desk.open(view)
+                on:click=move |_| {
+                    desk.open(view);
+                    open.set(false);
+                }
             >
                 <span>{words}</span>
             </button>
@@ -115,7 +154,9 @@ pub fn Questions() -> impl IntoView {
     };
     view! {
         <nav class="questions" aria-label=w.questions>
-            <div class="questions-in">
+            <button type="button" class="fold question-now" aria-expanded=move || open.get().to_string() aria-controls="questions-list"
+                on:click=move |_| open.update(|o| *o = !*o)><span>{asked}</span><Chevron /></button>
+            <div class="questions-in" id="questions-list" class:open=move || open.get()>
                 {ask(View::Part, w.ask_fan)} {ask(View::Air, w.air.ask)} {ask(View::Paint, w.paint.ask)} {ask(View::Card, w.ask_pattern)} {ask(View::Side, w.side.ask)}
             </div>
         </nav>

@@ -64,6 +64,7 @@ pub fn HowSprayed() -> impl IntoView {
             <div class="how-grid">
                 {move || (!recorded.get()).then(|| view! {
                     <div class="fields">
+                        <h3 class="name">{w.plan_head}</h3>
                         {rows.get().then(|| view! {
                             <NumberField label=words().field_overlap key="stroke.overlap" read=|j| format!("{:.0} %", 100.0 * j.stroke.overlap) />
                         })}
@@ -79,7 +80,7 @@ pub fn HowSprayed() -> impl IntoView {
                     </div>
                 })}
                 {move || (!recorded.get() && !frame.get()).then(|| view! { <HandChoice /> })}
-                {move || frame.get().then(|| view! { <p class="text">{w.on_frame}</p> })}
+                {move || frame.get().then(|| view! { <div class="hand-choice"><h3 class="name">{w.hand_head}</h3><p class="text">{w.on_frame}</p></div> })}
                 <WhatItDid />
             </div>
             {move || (!recorded.get() && !frame.get()).then(|| view! { <Costs /> })}
@@ -122,7 +123,15 @@ fn HandChoice() -> impl IntoView {
     let desk = desk();
     let w = words().stroke;
     let word = Memo::new(move |_| hand(desk).word().unwrap_or("own"));
-    let says = move || w.hands.iter().find(|h| h.0 == word.get()).map_or(w.own_says, |h| h.2);
+    let says = move || {
+        let text = w.hands.iter().find(|h| h.0 == word.get()).map_or(w.own_says, |h| h.2);
+        let hand = hand(desk);
+        let figures = match word.get() {
+            "drift" => [length(desk, 1e3 * hand.drift), String::new()],
+            _ => [length(desk, 1e3 * hand.aim), length(desk, 1e3 * hand.distance)],
+        };
+        fill(text, &[&figures[0], &figures[1]])
+    };
     let choose = move |chosen: String| {
         let edited = desk.job.with_untracked(|text| with_hand(text, &chosen));
         desk.take("stroke.hand", edited);

@@ -73,14 +73,7 @@ pub fn App() -> impl IntoView {
         <header::Questions />
         <main id="view" tabindex="-1">
             <div class="link-problem"><fields::Complaint key="link" keys=&[] /></div>
-            <h2 class="unseen">{move || match desk.view.get() {
-                View::Card => crate::words::words().card,
-                View::Part => crate::words::words().part,
-                View::Paint => crate::words::words().paint.view,
-                View::Air => crate::words::words().air.name,
-                View::Side => crate::words::words().side.view,
-                View::Hand => crate::words::words().hand.view,
-            }}</h2>
+            <h2 class="unseen">{move || header::view_name(desk.view.get())}</h2>
             {move || match desk.view.get() {
                 View::Card => view! { <card::CardView /> }.into_any(),
                 View::Part => view! { <part::PartView /> }.into_any(),

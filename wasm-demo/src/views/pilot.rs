@@ -101,6 +101,7 @@ pub fn follow(desk: Desk) {
         let text = desk.flown.get();
         mark("data-state", "busy");
         desk.done.set(0.0);
+        desk.since.set(window().performance().map_or(0.0, |p| p.now()));
         desk.stopped.set(false);
         if let Some(handle) = waiting.get_value() {
             handle.clear();

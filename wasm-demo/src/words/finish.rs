@@ -6,6 +6,7 @@
 pub struct FinishWords {
     pub how_shown: &'static str,
     pub sprayed_so_far: &'static str,
+    pub landing_note: &'static str,
     pub seen_note: &'static str,
     pub map_note: &'static str,
     pub marks_note: &'static str,
@@ -41,11 +42,12 @@ pub struct FinishWords {
 pub(super) const ENGLISH: FinishWords = FinishWords {
     how_shown: "How the film is shown",
     sprayed_so_far: "Still spraying: runs, dry spray and texture come when it has set.",
+    landing_note: "As it lands, to scale, over the old colour and a striped strip.",
     seen_note: "As it has set, to scale, over the old colour and a striped strip. Orange peel and dry spray are drawn stronger than true. \
                 How far runs hang is the model's, which tear hangs longest is not.",
     map_note: "Dry film after it ran. Hatch: below the film wanted. Dots: above.",
     marks_note: "Outlined: runs (hanging strokes), dry spray (crosses), bare (outline alone).",
-    texture_note: "Orange peel: waviness of the dry film between 0.5 and 11 mm. Dry spray: what is left of a droplet mark of 1 mm, 0 to 1. \
+    texture_note: "Orange peel: waviness of the dry film between {} and {}. Dry spray: what is left of a droplet mark of {}, 0 to 1. \
                    Engineering criteria, ours: compare with them, do not measure by them.",
     nothing_wrong: "No runs, no dry spray, no bare places.",
     nothing_said: "Runs and dry spray cannot be told with so few droplets.",
@@ -63,9 +65,9 @@ pub(super) const ENGLISH: FinishWords = FinishWords {
     set: "Dry film after it ran",
     from_to: "{} to {}",
     slid: "Slid at most",
-    slid_beside: "runs from 1.6 mm",
+    slid_beside: "runs from {}",
     sag_limit: "Sags at once from",
-    sag_beside: "wet, by 500 µm/s",
+    sag_beside: "wet, by {} a second",
     peel: "Orange peel",
     dry_spray: "Dry spray",
     ours: "our index",

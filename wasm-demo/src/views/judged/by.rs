@@ -6,14 +6,15 @@ use mistcoat::judge::words as said_by;
 use mistcoat::units::Quantity;
 
 use super::{judged, set};
+use crate::figures::of_100;
 use crate::state::judged_by;
 use crate::views::desk::desk;
 use crate::views::fields::{Complaint, NumberField, QuantityField};
-use crate::words::words;
+use crate::words::{fill, words};
 
-/// The sentence with the method beside it.
+/// The sentence, and on request the method under it.
 #[component]
-pub fn VerdictLine() -> impl IntoView {
+pub fn VerdictLine(by: bool) -> impl IntoView {
     let desk = desk();
     let judged = judged(desk);
     let sentence = move || {
@@ -21,14 +22,18 @@ pub fn VerdictLine() -> impl IntoView {
         judged.with(|j| {
             let film = j.as_ref()?.film.as_ref()?;
             let level = film.level.map(|l| l.to_string());
-            Some((set(&said_by::sentence(film, system)), film.method.clone(), level))
+            let runs = desk.run.with(|r| r.as_ref()?.number("finish.run_area_percent")).filter(|p| *p > 0.0);
+            // Right by its thickness and hanging in runs: both are said.
+            let runs = runs
+                .map_or_else(String::new, |p| format!(" {}", fill(words().runs_too, &[&of_100(p / 100.0)])));
+            Some((set(&said_by::sentence(film, system)) + &runs, film.method.clone(), level))
         })
     };
     move || {
         sentence().map(|(sentence, method, level)| {
             view! {
                 <p class="advice verdict" data-verdict=method data-level=level>{sentence}</p>
-                <JudgeBy />
+                {by.then(|| view! { <JudgeBy /> })}
             }
         })
     }

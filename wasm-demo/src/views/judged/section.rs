@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use mistcoat::judge::{Decision, FilmVerdict, Source, Verdict, words as said_by};
 use mistcoat::units::{Quantity, System};
 
+use super::by::VerdictLine;
 use super::comb::CombBlock;
 use super::dew::DewBlock;
 use super::next_coat::NextCoatBlock;
@@ -76,7 +77,7 @@ fn Rules(film: FilmVerdict, system: System) -> impl IntoView {
     });
     let rows = film.decisions.clone();
     view! {
-        <p class="advice">{set(&said_by::sentence(&film, system))}</p>
+        <VerdictLine by=true />
         {shares.map(|s| view! { <p class="text">{s}</p> })}
         {film.notes.iter().map(|note| view! { <p class="text">{set(note)}</p> }).collect_view()}
         {(!rows.is_empty()).then(|| view! {
