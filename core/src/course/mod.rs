@@ -3,17 +3,21 @@
 
 mod fly_all;
 mod frame_course;
+mod frame_scene;
+mod frame_way;
 mod held;
 mod outcome;
 mod set_scene;
 mod snapshot;
+mod stand;
 
 pub use fly_all::{Flies, Tally, fly_all};
-pub use frame_course::{FrameCourse, Visit};
+pub use frame_course::FrameCourse;
 pub use held::in_cap_frame;
 pub use outcome::Outcome;
 pub use set_scene::{jet_of, panel_scene, settings, tilted_scene, tube_scene};
 pub use snapshot::Speck;
+pub use stand::Visit;
 
 use crate::emission::Emission;
 use crate::flight::{Batch, FlightSettings, Noise, Scene, Start, fly};

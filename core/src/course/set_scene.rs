@@ -3,7 +3,7 @@
 use crate::air;
 use crate::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TiltedFlow, TubeFlow};
 use crate::error::ParameterError;
-use crate::flight::{ALOFT, FlightSettings, STEP, Scene};
+use crate::flight::{ALOFT, FlightSettings, GRAVITY, STEP, Scene};
 use crate::job::Booth;
 use crate::part::{CARD_HALF, PanelPart, TiltedPart, TubePart};
 use crate::spray::Spray;
@@ -14,7 +14,6 @@ const CARRIED: f64 = 0.8;
 /// A droplet this many half-widths of the jet behind a tube has passed it.
 const BEHIND: f64 = 3.0;
 const HALF_WIDTH: f64 = 0.832_554_611;
-const GRAVITY: f64 = 9.806_65;
 
 /// The gun's free jet, `distance` [m] from the part; `fan_along_x` where its long way is x.
 ///

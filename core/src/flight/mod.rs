@@ -16,5 +16,5 @@ pub use drag::{drag_factor, drag_factor_of_square, relaxation_time};
 pub use fly::{Scene, fly, levels};
 pub use kernel::fly_lanes;
 pub use noise::Noise;
-pub use settings::{ALOFT, FlightSettings, STEP};
+pub use settings::{ALOFT, FlightSettings, GRAVITY, STEP};
 pub use turbulence::{Response, Turn, turn_eddies};

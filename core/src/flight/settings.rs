@@ -9,6 +9,9 @@ pub const STEP: f64 = 0.08;
 /// Longest time aloft [s]; then the droplet has drifted off.
 pub const ALOFT: f64 = 0.5;
 
+/// Gravity [m/s2].
+pub const GRAVITY: f64 = 9.806_65;
+
 /// Constants of one flight.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FlightSettings<T> {
@@ -48,6 +51,13 @@ impl FlightSettings<f64> {
             volatile_density: 1.0,
             aloft: ALOFT,
         }
+    }
+
+    /// The same settings where gravity pulls along `down` [-].
+    #[must_use]
+    pub fn pulled(mut self, down: [f64; 3]) -> Self {
+        self.gravity = down.map(|g| g * GRAVITY);
+        self
     }
 
     /// The same settings in another precision.

@@ -28,16 +28,9 @@ pub(super) fn how(doc: &Document<'_>, part: &PartShape, notes: &mut Vec<String>)
             return Err(doc.refuse(path, "it means nothing on this part", "only with part.panel"));
         }
     }
-    if frame {
-        let allowed = "along a frame the gun goes square on, as a machine's: not with part.frame";
-        for path in ["stroke.track", "stroke.swing", "stroke.feather"] {
-            if doc.has(path) {
-                return Err(doc.refuse(path, "it cannot be flown along a frame yet", allowed));
-            }
-        }
-        if hand(doc)? != Hand::default() {
-            notes.push("stroke.hand is not used: along a frame the gun goes as a machine's".into());
-        }
+    if frame && doc.has("stroke.track") {
+        let allowed = "a hand and a plan: a recorded track has no tube of a frame to go along";
+        return Err(doc.refuse("stroke.track", "it cannot be flown along a frame", allowed));
     }
     let burst = doc.has("stroke.burst");
     if burst {
@@ -57,7 +50,7 @@ pub(super) fn how(doc: &Document<'_>, part: &PartShape, notes: &mut Vec<String>)
     let number = |path| doc.number(path).unwrap_or(0.0);
     let (heel, swing) = (number("stroke.heel"), number("stroke.swing"));
     let feather = if burst { 0.0 } else { number("stroke.feather") };
-    Ok(How { order, hand: if burst || frame { Hand::default() } else { hand(doc)? }, heel, swing, feather })
+    Ok(How { order, hand: if burst { Hand::default() } else { hand(doc)? }, heel, swing, feather })
 }
 
 fn hand(doc: &Document<'_>) -> Result<Hand, JobError> {

@@ -38,6 +38,7 @@ pub(super) fn read(value: &DeValue<'_>) -> Result<Track, Refusal> {
             swing: swing.to_radians(),
             turn: turn.to_radians(),
             trigger,
+            member: 0,
         });
     }
     Track::new(moments).map_err(|error| {

@@ -28,6 +28,7 @@ pub fn rounded(moment: &Moment) -> Moment {
         swing: degrees(moment.swing),
         turn: degrees(moment.turn),
         trigger: short(moment.trigger, 100.0),
+        member: moment.member,
     }
 }
 

@@ -132,6 +132,7 @@ impl Prepared {
             swing: stroke.swing,
             turn: 0.0,
             trigger,
+            member: 0,
         };
         Track::held(at(0.0, 1.0), at(seconds, 0.0))
     }

@@ -14,7 +14,7 @@ use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Deposits, Hand, Lay, Strokes, Swept, Track, frame_passes, legs, moved};
+use crate::stroke::{Deposits, FramePlan, Hand, Lay, Strokes, Swept, Track, legs, moved};
 use crate::supply::Answer;
 use crate::tally::{Grid, Members};
 use std::sync::Arc;
@@ -173,7 +173,7 @@ impl Prepared {
                     course.clone(),
                     jet,
                     Arc::clone(frame),
-                    frame_passes(frame, &job.stroke),
+                    FramePlan::new(frame, &job.stroke, job.run.seed),
                     &job.booth,
                     (distance, off),
                     job.run.droplets,
@@ -265,6 +265,16 @@ impl Prepared {
         if let Some(track) = &self.job.track {
             return Strokes::Track((**track).clone());
         }
+        if let Some(frame) = &self.frame {
+            return match frame.track() {
+                Some(track) => Strokes::Track(track.clone()),
+                None => Strokes::Passes {
+                    passes: frame.passes().to_vec(),
+                    speed: stroke.speed,
+                    coats: stroke.coats,
+                },
+            };
+        }
         if let (Some(seconds), false) = (stroke.burst, stroke.is_swept()) {
             return Strokes::Track(self.held(seconds));
         }
@@ -289,7 +299,7 @@ impl Prepared {
         }
     }
 
-    /// The job's passes as a hand moves them; none along a frame.
+    /// The job's passes as a hand moves them; of a frame `FramePlan` has them.
     pub(super) fn moved(&self, hand: &Hand, card: &CardTally) -> Option<Track> {
         let stroke = &self.job.stroke;
         let legs = legs(stroke, &self.job.part, self.fan_across(card));

@@ -5,7 +5,7 @@
 //! to its neighbour side. The side hardest to see comes first: that which faces most inward, downward and away
 //! (common practice, no source; how the three are weighed, evenly, is ours).
 
-use super::Pass;
+use super::{Hand, Leg, Pass, Track, moved};
 use crate::film::Place;
 use crate::job::StrokePlan;
 use crate::part::{Frame, Member};
@@ -118,4 +118,41 @@ pub fn frame_passes(frame: &Frame, plan: &StrokePlan) -> (Vec<Pass>, Vec<usize>)
         }
     }
     (passes, tight)
+}
+
+/// How a gun goes along a frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FramePlan {
+    /// Passes of one coat, as a machine goes.
+    pub passes: Vec<Pass>,
+    /// Tubes along which the gun has not room everywhere.
+    pub tight: Vec<usize>,
+    /// All coats as a hand goes; none of a machine's plain passes.
+    pub track: Option<Track>,
+}
+
+impl FramePlan {
+    /// The plan's passes along a frame, moved by the plan's hand.
+    #[must_use]
+    pub fn new(frame: &Frame, plan: &StrokePlan, seed: u64) -> Self {
+        let (passes, tight) = frame_passes(frame, plan);
+        let track = if plan.is_swept() { None } else { moved_along(&passes, plan, &plan.hand, seed) };
+        Self { passes, tight, track }
+    }
+}
+
+/// Passes of a coat, as many coats as planned, as a hand moves them; none without passes.
+fn moved_along(passes: &[Pass], plan: &StrokePlan, hand: &Hand, seed: u64) -> Option<Track> {
+    let leg = |coat| {
+        move |p: &Pass| Leg {
+            upright: false,
+            ends: [p.from, p.to],
+            offset: 0.0,
+            turn: p.turn,
+            coat,
+            member: p.member,
+        }
+    };
+    let legs: Vec<Leg> = (0..plan.coats).flat_map(|coat| passes.iter().map(leg(coat))).collect();
+    moved(plan, &legs, hand, true, seed)
 }

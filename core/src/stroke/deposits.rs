@@ -55,10 +55,14 @@ impl<'a> Deposits<'a> {
         let mut deposit = Deposit { from, to, dry: vec![0.0; bare.len()], wet: vec![0.0; bare.len()] };
         let Some(strokes) = self.alone(number) else { return deposit };
         if let Some(members) = self.swept.members {
-            let Strokes::Passes { passes, coats, .. } = self.swept.strokes else { return deposit };
-            let seconds = self.swept.strokes.seconds() / f64::from(*coats);
+            // A machine's coats are alike: one is flown. A hand's are flown all.
+            let (coats, pass) = match self.swept.strokes {
+                Strokes::Passes { passes, coats, .. } => (*coats, number % passes.len().max(1)),
+                _ => (1, number),
+            };
+            let seconds = self.swept.strokes.open_seconds() / f64::from(coats);
             let scale = self.swept.flow * seconds / self.swept.fates.total().max(1) as f64;
-            for (cell, solids, wet) in members.of_pass(number % passes.len().max(1)) {
+            for (cell, solids, wet) in members.of_pass(pass) {
                 let volume = scale / members.area(cell);
                 deposit.dry[cell] += solids * volume * self.swept.solids;
                 deposit.wet[cell] += wet * volume;

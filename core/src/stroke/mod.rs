@@ -16,7 +16,7 @@ mod sweep;
 mod track;
 
 pub use aim::{BeforeTube, Frame};
-pub use along_frame::{frame_passes, member_place};
+pub use along_frame::{FramePlan, frame_passes, member_place};
 pub use blend::{Blend, NodePose};
 pub use deposits::Deposits;
 pub use hand::{HANDS, Hand, HandError};

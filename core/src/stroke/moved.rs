@@ -187,6 +187,7 @@ impl Mover<'_> {
             swing,
             turn,
             trigger,
+            member: leg.member,
         });
     }
 }

@@ -16,6 +16,8 @@ pub struct Leg {
     pub turn: f64,
     /// Its coat, from 0.
     pub coat: u32,
+    /// Tube of a frame it goes along; 0 elsewhere.
+    pub member: usize,
 }
 
 /// Most passes of one coat.
@@ -37,11 +39,11 @@ pub fn legs(plan: &StrokePlan, part: &PartShape, fan: f64) -> Vec<Leg> {
         let mut go = |upright, half: f64, rows: Vec<(f64, f64)>| {
             for (offset, turn) in rows {
                 let ends = if legs.len() % 2 == 0 { [-half, half] } else { [half, -half] };
-                legs.push(Leg { upright, ends, offset, turn, coat });
+                legs.push(Leg { upright, ends, offset, turn, coat, member: 0 });
             }
         };
         match *part {
-            // Along a frame the gun goes as a machine's: `Strokes::plan`.
+            // Tube by tube, as `FramePlan` found them.
             PartShape::Frame(_) => {}
             PartShape::Curved { radius, width, height } => {
                 let pi = core::f64::consts::PI;

@@ -33,6 +33,8 @@ pub struct Moment {
     /// Share of the job's paint flow that leaves from this moment to the next, 0..=1. Air and droplet sizes stay those of
     /// the job's own trigger.
     pub trigger: f64,
+    /// Tube of a frame that the gun goes along; 0 elsewhere.
+    pub member: usize,
 }
 
 impl Moment {
@@ -49,6 +51,7 @@ impl Moment {
             swing: between(self.swing, next.swing),
             turn: between(self.turn, next.turn),
             trigger: self.trigger,
+            member: self.member,
         }
     }
 
@@ -169,12 +172,17 @@ impl Track {
         self.segments().map(|(a, b)| a.trigger * (b.time - a.time)).sum()
     }
 
-    /// Way of the tip over trigger-on time [m/s].
+    /// Way of the tip with the trigger pulled [m].
+    #[must_use]
+    pub fn way(&self) -> f64 {
+        let step = |a: &Moment, b: &Moment| ((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y)).sqrt();
+        self.segments().filter(|(a, _)| a.trigger > 0.0).map(|(a, b)| step(a, b)).sum()
+    }
+
+    /// That way over trigger-on time [m/s].
     #[must_use]
     pub fn mean_speed(&self) -> f64 {
-        let step = |a: &Moment, b: &Moment| ((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y)).sqrt();
-        let way: f64 = self.segments().filter(|(a, _)| a.trigger > 0.0).map(|(a, b)| step(a, b)).sum();
-        way / self.seconds()
+        self.way() / self.seconds()
     }
 
     /// Stretches with the trigger pulled, in order of time: the passes.

@@ -15,6 +15,7 @@ mod finish;
 mod frames;
 mod golden;
 mod hand;
+mod hand_on_frame;
 mod judgement;
 mod kits;
 mod patterns;

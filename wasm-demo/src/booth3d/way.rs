@@ -98,8 +98,9 @@ impl Way {
                 let (mut stretch, mut pulled) = (0, false);
                 for pair in track.moments().windows(2) {
                     let spot = |m: &mistcoat::stroke::Moment| {
+                        let face = faces.get(m.member).unwrap_or(face);
                         let y = if face.closed { m.turn * face.place.radius } else { m.y };
-                        Spot { face: 0, x: m.x, y }
+                        Spot { face: m.member, x: m.x, y }
                     };
                     let now = pair[0].trigger > 0.0;
                     stretch += usize::from(pulled && !now);

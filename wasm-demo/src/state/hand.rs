@@ -117,6 +117,7 @@ impl Sprayer {
             swing: self.tilt[1],
             turn: 0.0,
             trigger: self.pull.paint(now),
+            member: 0,
         };
         self.elbow.map_or(square, |elbow| elbow.swung(&square))
     }

@@ -60,14 +60,14 @@ pub fn with_part(text: &str, word: &str) -> Result<String, JobError> {
             text = without_key(&text, key)?;
         }
     }
-    // What means something on a panel alone, or not along a frame.
+    // What means something on a panel alone, or cannot be flown along a frame.
     if word != "panel" {
         for key in ["stroke.plan", "stroke.heel"] {
             text = without_key(&text, key)?;
         }
     }
     if tubes && word != "tube" {
-        for key in ["stroke.track", "stroke.swing", "stroke.feather", "stroke.burst"] {
+        for key in ["stroke.track", "stroke.burst"] {
             text = without_key(&text, key)?;
         }
     }

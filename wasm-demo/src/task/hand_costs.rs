@@ -1,5 +1,6 @@
 //! What each error of a hand costs, as the worker finds it.
 
+use mistcoat::error::ParameterError;
 use mistcoat::job::Job;
 use mistcoat::run::HandCosting;
 
@@ -9,7 +10,14 @@ use crate::worker::Refusal;
 const PIECE: u64 = 512;
 
 /// The work under way; the answer is `mistcoat::run::HandCosts`.
-pub struct Costing(HandCosting);
+pub struct Costing {
+    costing: HandCosting,
+    failed: Option<Refusal>,
+}
+
+fn refuse(error: &ParameterError) -> Refusal {
+    Refusal { key: Some(error.key.clone()), message: error.to_string() }
+}
 
 impl Costing {
     /// Reads the job.
@@ -21,32 +29,42 @@ impl Costing {
             key: Some(e.key.clone()).filter(|k| !k.is_empty()),
             message: e.problem().to_string(),
         })?;
-        let costing = HandCosting::new(job)
-            .map_err(|e| Refusal { key: Some(e.key.clone()), message: e.to_string() })?;
-        Ok(Self(costing))
+        let costing = HandCosting::new(job).map_err(|e| refuse(&e))?;
+        Ok(Self { costing, failed: None })
     }
 
-    /// Flies and lays while there is time; true when all is known.
+    /// Flies and lays while there is time; true when all is known, or cannot be.
     pub fn advance(&mut self, time_left: &mut dyn FnMut() -> bool) -> bool {
         loop {
-            let all = self.0.advance(PIECE);
-            if all || !time_left() {
-                return all;
+            match self.costing.advance(PIECE) {
+                Ok(false) => {}
+                Ok(true) => return true,
+                Err(error) => {
+                    self.failed = Some(refuse(&error));
+                    return true;
+                }
+            }
+            if !time_left() {
+                return false;
             }
         }
     }
 
     /// Work done and wanted.
     pub fn progress(&self) -> (u64, u64) {
-        self.0.progress()
+        self.costing.progress()
     }
 
     /// The costs, as JSON.
     ///
     /// # Errors
-    /// A figure that cannot be written.
+    /// Why it could not be done.
     pub fn answer(&self) -> Result<String, Refusal> {
-        serde_json::to_string(&self.0.costs()).map_err(|e| Refusal { key: None, message: e.to_string() })
+        if let Some(refusal) = &self.failed {
+            return Err(refusal.clone());
+        }
+        serde_json::to_string(&self.costing.costs())
+            .map_err(|e| Refusal { key: None, message: e.to_string() })
     }
 }
 

@@ -45,7 +45,6 @@ pub fn HowSprayed() -> impl IntoView {
     let panel = Memo::new(move |_| is(|j| matches!(j.part, PartShape::Panel { .. })));
     let rows = Memo::new(move |_| is(|j| !j.part.is_of_tubes()));
     let recorded = Memo::new(move |_| is(|j| j.track.is_some()));
-    let frame = Memo::new(move |_| is(|j| matches!(j.part, PartShape::Frame(_))));
     let sentence = move || {
         let (fan, way) = down(desk)?;
         Some(fill(w.down, &[&length(desk, fan), &length(desk, way)]))
@@ -79,11 +78,10 @@ pub fn HowSprayed() -> impl IntoView {
                         })}
                     </div>
                 })}
-                {move || (!recorded.get() && !frame.get()).then(|| view! { <HandChoice /> })}
-                {move || frame.get().then(|| view! { <div class="hand-choice"><h3 class="name">{w.hand_head}</h3><p class="text">{w.on_frame}</p></div> })}
+                {move || (!recorded.get()).then(|| view! { <HandChoice /> })}
                 <WhatItDid />
             </div>
-            {move || (!recorded.get() && !frame.get()).then(|| view! { <Costs /> })}
+            {move || (!recorded.get()).then(|| view! { <Costs /> })}
         </section>
     }
 }

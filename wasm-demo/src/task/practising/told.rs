@@ -54,6 +54,7 @@ impl Order {
                     swing: m[5],
                     turn: m[6],
                     trigger: m[7],
+                    member: 0,
                 };
                 Some(Self::Moments(rest.chunks_exact(NUMBERS).map(of).collect()))
             }
