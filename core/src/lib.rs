@@ -37,6 +37,7 @@ pub mod stream;
 pub mod stroke;
 pub mod supply;
 pub mod surface;
+pub mod sweep;
 pub mod tally;
 pub mod units;
 pub mod wall;

@@ -45,6 +45,16 @@ pub fn with_key(text: &str, path: &str, value: &str) -> Result<String, JobError>
     Ok(new)
 }
 
+/// A value without its quotes, read by its key's kind; what is wrong with it, in words.
+pub(super) fn read_value(key: &Key, value: &str) -> Result<value::Value, String> {
+    let literal = literal(key.kind, value);
+    let parsed = DeValue::parse(&literal).map_err(|e| e.message().to_string())?;
+    value::read(key, parsed.get_ref()).map_err(|(problem, hint)| match hint {
+        Some(hint) => format!("{problem}; {hint}"),
+        None => problem,
+    })
+}
+
 /// The text without a key, or without a whole table ("part.panel"). A key that is not there changes nothing.
 ///
 /// # Errors

@@ -110,6 +110,24 @@ impl Key {
         Some((read(self.range.0)?, read(self.range.1)?))
     }
 
+    /// Whether a value, written without quotes, is of the key's kind, in or out of its range; what is wrong with it where it is not.
+    ///
+    /// # Errors
+    /// What is wrong, in words.
+    pub fn check_kind(&self, value: &str) -> Result<(), String> {
+        let number = match self.kind {
+            Kind::Quantity(q) => units::parse(q, value),
+            Kind::Share => units::parse_share(value),
+            Kind::Number | Kind::Count => units::parse_number(value),
+            _ => return super::edit::read_value(self, value).map(|_| ()),
+        };
+        match number {
+            Ok(x) if self.kind == Kind::Count && x != x.trunc() => Err("it is not a whole number".into()),
+            Ok(_) => Ok(()),
+            Err(error) => Err(error.to_string()),
+        }
+    }
+
     /// The range in words: "0.2 to 8 bar"; the words of a choice; empty where there is neither.
     #[must_use]
     pub fn range_text(&self) -> String {

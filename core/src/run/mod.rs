@@ -287,6 +287,23 @@ impl Run {
         Ok(same)
     }
 
+    /// A second run with the same droplets, its film bare, to be relaid beside this one; none before all are flown, and none of a hand's.
+    #[must_use]
+    pub fn flown_again(&self) -> Option<Self> {
+        (self.is_flown() && self.by_hand.is_none()).then(|| Self {
+            prepared: self.prepared.clone(),
+            card: self.card.clone(),
+            part: self.part.clone(),
+            batch: Batch::default(),
+            laid: (self.prepared.bare_film(), 0),
+            settling: None,
+            set: None,
+            set_laws: None,
+            by_hand: None,
+            ..*self
+        })
+    }
+
     /// Droplets flown and wanted, the card's included.
     #[must_use]
     pub fn progress(&self) -> (u64, u64) {

@@ -4,22 +4,28 @@
 //! colours come from classes; [`alone`] gives such a piece a head and the classes' light colours, so that it stands as a
 //! file of its own.
 
+mod curve;
 mod dimension;
 pub mod end_view;
 pub mod film_map;
 pub mod flow;
+mod knob_map;
 mod map_file;
 mod pair;
 mod profile;
 mod run_flow;
+mod scale;
 pub mod spiral;
 pub mod svg;
 
+pub use curve::{Curve, CurveFrame, CurvePoint};
 pub use dimension::dimension;
+pub use knob_map::{KnobMap, MAP_EDGES};
 pub use map_file::{map_png, map_svg};
 pub use pair::{TubeSide, tube_pair};
 pub use profile::{Axis, profile_svg};
 pub use run_flow::run_flow;
+pub use scale::{short, ticks};
 
 use crate::film::FilmMap;
 use crate::job::Job;

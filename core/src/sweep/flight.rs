@@ -1,0 +1,169 @@
+//! Points that share one flight: flown once, laid one after the other.
+
+use super::answer::{Figure, Impossible, Point, Value};
+use super::column::{Column, Needs};
+use super::plan::Plan;
+use super::replicates::{Replicates, of_card};
+use crate::error::ParameterError;
+use crate::flight::levels;
+use crate::job::{Job, JobError, PartShape};
+use crate::run::{CARD_DROPLETS, Run};
+use std::collections::VecDeque;
+
+/// What a step of laying or setting takes, in droplets: so that pieces of work are about alike.
+const STEP: u64 = 1024;
+
+impl From<JobError> for Impossible {
+    fn from(error: JobError) -> Self {
+        let value = if error.value.is_empty() { String::new() } else { format!(" ({})", error.value) };
+        let why = format!("{}{value}; allowed: {}", error.problem(), error.allowed);
+        Self { key: error.key.clone(), why }
+    }
+}
+
+impl From<ParameterError> for Impossible {
+    fn from(error: ParameterError) -> Self {
+        let why = format!("{} is not possible; allowed: {}", error.value, error.allowed);
+        Self { key: error.key, why }
+    }
+}
+
+/// A flight and the points laid from it.
+pub(super) struct Flight {
+    waiting: VecDeque<usize>,
+    /// The point whose film is being flown or laid.
+    doing: Option<usize>,
+    run: Option<Box<Run>>,
+}
+
+impl Flight {
+    pub fn new(points: Vec<usize>) -> Self {
+        Self { waiting: points.into(), doing: None, run: None }
+    }
+
+    /// Works on, about `most` droplets; true when all its points are done. Finished points go to `done`.
+    pub fn advance(&mut self, plan: &Plan, most: u64, threads: bool, done: &mut Vec<Point>) -> bool {
+        let mut left = most.max(1);
+        while left > 0 {
+            let Some(point) = self.doing else {
+                let Some(next) = self.waiting.pop_front() else { return true };
+                left = left.saturating_sub(STEP);
+                match self.begin(plan, next) {
+                    Ok(()) => self.doing = Some(next),
+                    Err(why) => done.push(plan.impossible(next, why)),
+                }
+                continue;
+            };
+            let Some(run) = &mut self.run else { return true };
+            let (flown, wanted) = run.progress();
+            let flying = wanted.saturating_sub(flown);
+            let complete = if threads && flying > 1 {
+                // The last droplet is left for below: with it the film would be laid in one long piece.
+                let piece = left.min(flying - 1);
+                left -= piece;
+                run.advance_on_all_threads(piece)
+            } else if flying > 0 {
+                let piece = left.min(flying);
+                left -= piece;
+                run.advance(piece)
+            } else {
+                left = left.saturating_sub(STEP);
+                run.advance(1)
+            };
+            if complete {
+                self.doing = None;
+                done.push(read(plan, point, run).unwrap_or_else(|why| plan.impossible(point, why)));
+            }
+        }
+        self.doing.is_none() && self.waiting.is_empty()
+    }
+
+    /// Sets the run up for a point: with the droplets of the point before where they fly alike.
+    fn begin(&mut self, plan: &Plan, point: usize) -> Result<(), Impossible> {
+        let job = plan.job(point)?;
+        if let Some(run) = &mut self.run
+            && job.run.standard_error.is_none()
+            && run.relay(job.clone())?
+        {
+            return Ok(());
+        }
+        let run = Run::with_card(job.clone(), card_droplets(plan, &job), levels()[0])?;
+        self.run = Some(Box::new(if plan.needs() < Needs::Set { run.only_laid() } else { run }));
+        Ok(())
+    }
+
+    /// Gives half of its waiting points to another with the same droplets, so that two threads can lay them; none where there is nothing
+    /// to share.
+    pub fn split(&mut self) -> Option<Self> {
+        if self.waiting.len() < 2 {
+            return None;
+        }
+        let run = self.run.as_ref()?.flown_again()?;
+        let waiting = self.waiting.split_off(self.waiting.len() / 2);
+        Some(Self { waiting, doing: None, run: Some(Box::new(run)) })
+    }
+
+    /// Points not done yet, the one under way by the share of it that is left.
+    pub fn left(&self) -> f64 {
+        let under_way = self.doing.and(self.run.as_ref()).map_or(0.0, |run| {
+            let (flown, wanted) = run.progress();
+            1.0 - 0.9 * flown as f64 / wanted.max(1) as f64
+        });
+        self.waiting.len() as f64 + under_way
+    }
+
+    /// How many points are not done yet.
+    pub fn points_left(&self) -> usize {
+        self.waiting.len() + usize::from(self.doing.is_some())
+    }
+}
+
+/// Droplets to the large card: none where nothing hangs on them.
+fn card_droplets(plan: &Plan, job: &Job) -> u64 {
+    let spaces =
+        !matches!(job.part, PartShape::Tube { .. } | PartShape::Frame(_)) && job.stroke.burst.is_none();
+    let kept = plan.columns().iter().any(|c| c.needs == Needs::Card);
+    if spaces || kept { CARD_DROPLETS } else { 0 }
+}
+
+/// A point's figures out of its run's report.
+fn read(plan: &Plan, point: usize, run: &Run) -> Result<Point, Impossible> {
+    let report = run.report()?;
+    let values =
+        serde_json::to_value(&report).map_err(|e| ParameterError::new("report", e, "plain figures"))?;
+    let film = run.film();
+    let replicates = Replicates::new(&film, run.flown());
+    let figure = |column: &&'static Column| {
+        let path = column.path;
+        let value = walk(&values, path).and_then(|value| match value {
+            serde_json::Value::Number(number) => number.as_f64().map(Value::Number),
+            serde_json::Value::String(word) => Some(Value::Word(word.clone())),
+            serde_json::Value::Bool(flag) => Some(Value::Flag(*flag)),
+            _ => None,
+        });
+        let number = match value {
+            Some(Value::Number(number)) => Some(number),
+            _ => None,
+        };
+        let likely = path.strip_suffix(".value").filter(|_| column.ranged).and_then(|stem| {
+            let end = |name: &str| walk(&values, &format!("{stem}.{name}"))?.as_f64();
+            Some([end("model_low")?, end("model_high")?])
+        });
+        let without = number.filter(|_| column.counted).and_then(|number| {
+            of_card(run, path).or_else(|| replicates.as_ref()?.of_film(path, number, report.paint.sprayed_ml))
+        });
+        Figure { value, standard_error: report.standard_errors.get(path).copied(), likely, without }
+    };
+    Ok(Point {
+        number: point,
+        settings: plan.settings(point).into_iter().map(String::from).collect(),
+        droplets: report.droplets,
+        figures: plan.columns().iter().map(figure).collect(),
+        impossible: None,
+        warnings: report.warnings.clone(),
+    })
+}
+
+fn walk<'a>(values: &'a serde_json::Value, path: &str) -> Option<&'a serde_json::Value> {
+    path.split('.').try_fold(values, |value, name| value.get(name))
+}
