@@ -51,7 +51,7 @@ impl Axis {
                 let allowed = format!("a list: a range is for numbers. {}", found.allowed());
                 return Err(refuse(values, allowed));
             }
-            None => split_list(values),
+            None => with_units(found.kind, split_list(values)),
         };
         if listed.is_empty() || listed.iter().any(String::is_empty) {
             return Err(refuse(
@@ -178,6 +178,19 @@ fn plain(value: f64, largest: f64) -> String {
     if text == "-0" { "0".into() } else { text }
 }
 
+/// A list of quantities whose last one alone has its unit: it holds for all.
+fn with_units(kind: Kind, list: Vec<String>) -> Vec<String> {
+    let unit = match (kind, list.last()) {
+        (Kind::Quantity(_), Some(last)) => number_and_unit(last).1.to_string(),
+        _ => String::new(),
+    };
+    let bare = |value: &String| !value.is_empty() && number_and_unit(value).1.is_empty();
+    if unit.is_empty() || !list[..list.len() - 1].iter().all(bare) {
+        return list;
+    }
+    list.into_iter().map(|value| if bare(&value) { format!("{value} {unit}") } else { value }).collect()
+}
+
 /// Splits at commas outside brackets and quotes.
 fn split_list(text: &str) -> Vec<String> {
     let (mut list, mut start, mut depth, mut quoted) = (Vec::new(), 0, 0i32, false);
@@ -212,6 +225,7 @@ mod tests {
         assert_eq!(values("stroke.distance = 150..250 mm:3"), ["150 mm", "200 mm", "250 mm"]);
         assert_eq!(values("stroke.distance=6in..10in:3"), ["6 in", "8 in", "10 in"]);
         assert_eq!(values("gun.inlet_pressure=1.5 bar,29 psi"), ["1.5 bar", "29 psi"]);
+        assert_eq!(values("stroke.speed=350,500 mm/s"), ["350 mm/s", "500 mm/s"]);
         assert_eq!(
             values("gun.kit=hvlp-gravity-1.3,lvlp-gravity-1.2"),
             ["hvlp-gravity-1.3", "lvlp-gravity-1.2"]

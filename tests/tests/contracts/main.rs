@@ -24,4 +24,5 @@ mod random_jobs;
 mod relay;
 mod replay;
 mod step;
+mod sweep;
 mod track;

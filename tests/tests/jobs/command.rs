@@ -10,7 +10,7 @@ fn programs() -> &'static PathBuf {
     BUILT.get_or_init(|| {
         let mut cargo = Command::new(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));
         cargo.current_dir(crate::repository("")).args(["build", "--workspace", "-q"]);
-        cargo.args(["--example", "run_job", "--example", "compare_kits"]);
+        cargo.args(["--example", "run_job", "--example", "compare_kits", "--example", "sweep_job"]);
         if cfg!(feature = "browser") {
             cargo.args(["--features", "mistcoat-tests/browser"]);
         }

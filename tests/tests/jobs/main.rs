@@ -13,6 +13,7 @@ mod matching;
 mod sheet;
 mod stroke;
 mod supply;
+mod sweep_job;
 mod units;
 
 use std::path::PathBuf;

@@ -8,6 +8,7 @@ mod constants;
 mod cups;
 mod cylinder;
 mod dew;
+mod distance;
 mod drag;
 mod eddies;
 mod evaporation;
