@@ -33,7 +33,7 @@ fn sheet(mut words: impl Iterator<Item = String>) -> Result<String, String> {
     let report = run.report().map_err(|e| e.to_string())?;
     let sheet = SetUpSheet::new(&run, &report, system);
     if let Some(file) = file {
-        std::fs::write(&file, svg(&sheet)).map_err(|error| format!("{file}: {error}"))?;
+        std::fs::write(&file, svg(&sheet, None)).map_err(|error| format!("{file}: {error}"))?;
     }
     Ok(sheet.words())
 }

@@ -104,6 +104,8 @@ pub enum FromWorker {
         report: String,
         /// The digest of the run.
         digest: u64,
+        /// The set-up sheet, metric and US, as JSON.
+        sheets: String,
         /// The film.
         film: Film,
     },
@@ -381,7 +383,13 @@ mod tests {
             FromWorker::Partial { run: 9, answer: "{\"rows\":[]}".into() },
             FromWorker::Answered { run: 9, answer: String::new() },
             FromWorker::Picture { run: 2, done: 7, film: film() },
-            FromWorker::Done { run: 3, report: "{\"name\":\"a\"}".into(), digest: u64::MAX, film: film() },
+            FromWorker::Done {
+                run: 3,
+                report: "{\"name\":\"a\"}".into(),
+                digest: u64::MAX,
+                sheets: "[]".into(),
+                film: film(),
+            },
             FromWorker::Refused { run: 4, key: Some("gun.fan".into()), message: "no".into() },
             FromWorker::Panicked { message: "no".into() },
         ] {

@@ -85,6 +85,8 @@ pub enum News {
         report: String,
         /// The digest.
         digest: u64,
+        /// The set-up sheet, metric and US, as JSON.
+        sheets: String,
         /// The film.
         film: Film,
     },
@@ -221,9 +223,9 @@ impl Queue {
                 step.news.push(News::Answered { run, answer });
                 self.next(&mut step);
             }
-            FromWorker::Done { run, report, digest, film } if self.flies(run) => {
+            FromWorker::Done { run, report, digest, sheets, film } if self.flies(run) => {
                 self.flying = None;
-                step.news.push(News::Done { run, report, digest, film });
+                step.news.push(News::Done { run, report, digest, sheets, film });
                 self.next(&mut step);
             }
             FromWorker::Refused { run, key, message } if self.flies(run) => {

@@ -34,6 +34,8 @@ pub trait Flight: Sized {
     fn report(&self) -> Result<String, Refusal>;
     /// The digest.
     fn digest(&self) -> u64;
+    /// The set-up sheet, metric and US, as JSON.
+    fn sheets(&self) -> String;
 }
 
 /// Why a job cannot be flown, or a task not done.
@@ -158,9 +160,13 @@ fn fly<F: Flight>(
     let (done, total) = flight.progress();
     if complete {
         match flight.report() {
-            Ok(report) => {
-                post(FromWorker::Done { run, report, digest: flight.digest(), film: flight.film() })
-            }
+            Ok(report) => post(FromWorker::Done {
+                run,
+                report,
+                digest: flight.digest(),
+                sheets: flight.sheets(),
+                film: flight.film(),
+            }),
             Err(refusal) => post(refused(run, refusal)),
         }
         return true;

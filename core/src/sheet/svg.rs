@@ -3,6 +3,8 @@
 use super::{Block, SetUpSheet};
 use crate::report::chart::spiral::spiral;
 use crate::report::chart::svg::{escape, group, line, n, text};
+use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
+use std::fmt::Write;
 
 /// Margin of the page [mm].
 const MARGIN: f64 = 12.0;
@@ -199,9 +201,42 @@ fn drawn(sheet: &SetUpSheet, (x, y): (f64, f64)) -> (String, f64) {
     (out, foot + 9.0)
 }
 
-/// The sheet as an SVG file of one page; the job file and its link lie in its metadata.
+/// Size of the square code on paper [mm]: a hand's reach from a phone.
+const CODE: f64 = 34.0;
+
+/// An address as a square code (ISO/IEC 18004) that a phone's camera reads; none where it is too long for one that prints well.
+fn square_code(address: &str) -> Option<String> {
+    // Version 25: modules of 0.29 mm, and a quiet margin of four.
+    let code = QrCode::encode_segments_advanced(
+        &QrSegment::make_segments(address),
+        QrCodeEcc::Low,
+        Version::MIN,
+        Version::new(25),
+        None,
+        false,
+    )
+    .ok()?;
+    let size = code.size();
+    let module = CODE / f64::from(size + 8);
+    let mut d = String::new();
+    for y in 0..size {
+        for x in (0..size).filter(|&x| code.get_module(x, y)) {
+            let at = |i: i32| n4(f64::from(i + 4) * module);
+            let _ = write!(d, "M{} {}h{m}v{m}h-{m}z", at(x), at(y), m = n4(module));
+        }
+    }
+    Some(format!(r##"<path fill="#000000" shape-rendering="crispEdges" d="{d}"/>"##))
+}
+
+/// Four decimals: modules must meet.
+fn n4(value: f64) -> String {
+    format!("{value:.4}")
+}
+
+/// The sheet as an SVG file of one page; the job file and its link lie in its metadata, and where the
+/// `address` is given under which the job opens, it stands on the page as a square code.
 #[must_use]
-pub fn svg(sheet: &SetUpSheet) -> String {
+pub fn svg(sheet: &SetUpSheet, address: Option<&str>) -> String {
     let (wide, high) = if sheet.us { (215.9, 279.4) } else { (210.0, 297.0) };
     let width = wide - 2.0 * MARGIN;
     // The foot is laid first: what is left is the columns'.
@@ -220,7 +255,13 @@ pub fn svg(sheet: &SetUpSheet) -> String {
     head.say("voice", (MARGIN, MARGIN + 7.0), 8.0, &title);
     let mut at = head.paragraph("quiet", (MARGIN, MARGIN + 13.0), 3.6, width, &sheet.about) + 1.0;
     head.out += &line("rule", (MARGIN, at - 3.0), (wide - MARGIN, at - 3.0));
-    at = head.paragraph("voice", (MARGIN, at + 2.5), 4.8, width, &sheet.sentence);
+    let code = address.and_then(square_code);
+    let beside = if code.is_some() { width - CODE - 4.0 } else { width };
+    let below = code.map_or(0.0, |code| {
+        head.out += &group(&format!("translate({} {})", n(wide - MARGIN - CODE), n(at - 1.0)), &code);
+        at + CODE
+    });
+    at = head.paragraph("voice", (MARGIN, at + 2.5), 4.8, beside, &sheet.sentence).max(below);
     let (right, across) = (MARGIN + LEFT + GUTTER, width - LEFT - GUTTER);
     let mut body = Page { out: String::new() };
     for size in SIZES {

@@ -62,7 +62,7 @@ fn paint_with_isocyanate_alone_brings_its_caution() {
 fn the_page_holds_everything_and_nothing_runs_over_its_edge() {
     for (text, system) in [(TABLE, System::Metric), (LEG, System::Metric), (TABLE, System::Us)] {
         let (sheet, _) = sheet(text, system);
-        let drawn = svg(&sheet);
+        let drawn = svg(&sheet, Some("http://127.0.0.1:8080/#job=1.abc"));
         let (wide, high) = if sheet.us { (215.9, 279.4) } else { (210.0, 297.0) };
         let attribute = |tag: &str, name: &str| -> Option<f64> {
             tag.split(&format!(" {name}=\"")).nth(1)?.split('"').next()?.parse().ok()

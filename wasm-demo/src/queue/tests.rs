@@ -6,7 +6,7 @@ fn ready() -> FromWorker {
 }
 
 fn done(run: RunId) -> FromWorker {
-    FromWorker::Done { run, report: "{}".into(), digest: 7, film: Film::default() }
+    FromWorker::Done { run, report: "{}".into(), digest: 7, sheets: "[]".into(), film: Film::default() }
 }
 
 fn job(text: &str) -> Work {

@@ -28,6 +28,8 @@ pub enum View {
     Side,
     /// The pointer is the gun.
     Hand,
+    /// One page to print.
+    Sheet,
 }
 
 impl View {
@@ -40,6 +42,7 @@ impl View {
             View::Paint => "paint",
             View::Side => "side",
             View::Hand => "hand",
+            View::Sheet => "sheet",
         }
     }
 }
@@ -109,6 +112,8 @@ pub struct Desk {
     pub member: RwSignal<usize>,
     /// The finished run to be watched again, where it can be.
     pub played: RwSignal<Option<Arc<Played>>>,
+    /// Set-up sheet of the last finished run, metric and US.
+    pub sheets: RwSignal<Vec<mistcoat::sheet::SetUpSheet>>,
     /// Share of the run under way that is flown, 0..=1.
     pub done: RwSignal<f64>,
     /// When the run under way was begun, on the page's clock [ms].
@@ -162,7 +167,7 @@ impl Default for Desk {
             let text = without_key(&text, "compare").unwrap_or(text);
             let text = without_key(&text, "practice").unwrap_or(text);
             match view.get() {
-                View::Part | View::Air | View::Paint | View::Side => text,
+                View::Part | View::Air | View::Paint | View::Side | View::Sheet => text,
                 // The machine's run; the hand's is laid by a worker of its own.
                 View::Hand => crate::state::hand::without_try(&text),
                 View::Card => card_job(&with_hidden(&text), &burst.read(), upright.get()).unwrap_or(text),
@@ -176,6 +181,7 @@ impl Default for Desk {
             gauge,
             flown,
             run: RwSignal::new(None),
+            sheets: RwSignal::new(Vec::new()),
             film: RwSignal::new(None),
             members: RwSignal::new(Arc::from([])),
             member: RwSignal::new(0),
@@ -230,7 +236,7 @@ impl Desk {
     }
 
     /// Puts another job text in place, so that it can be undone.
-    fn put(&self, key: &str, text: String) {
+    pub fn put(&self, key: &str, text: String) {
         let old = self.job.get_untracked();
         if old != text {
             let now = window().performance().map_or(0.0, |p| p.now());
@@ -254,6 +260,7 @@ impl Desk {
     pub fn open(&self, view: View) {
         let text = match view {
             View::Part => steadied(CHAIR_LEG),
+            View::Sheet => steadied(TABLE_TOP),
             View::Paint => steadied(&crate::state::to_mix()),
             View::Air => steadied(WORKSHOP),
             View::Side => crate::state::side::WHICH_GUN.to_string(),
@@ -320,6 +327,13 @@ impl Desk {
         self.done.set(1.0);
         let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
         self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));
+    }
+
+    /// Takes in the set-up sheets of the run just heard of.
+    pub fn hear_sheets(&self, text: &str, sheets: &str) {
+        if self.flown.with_untracked(|t| t == text) {
+            self.sheets.set(serde_json::from_str(sheets).unwrap_or_default());
+        }
     }
 
     /// The run that is not out of date.

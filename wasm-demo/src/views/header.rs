@@ -56,7 +56,7 @@ pub fn Header() -> impl IntoView {
                     on:click=move |_| open.update(|o| *o = !*o)>{w.menu}<Chevron /></button>
                 <nav aria-label=w.menu class="menu" id="head-menu">
                     {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Side, w.side.view)} {item(View::Hand, w.hand.view)}
-                    {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)}
+                    {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)} {item(View::Sheet, w.sheet.view)}
                 </nav>
                 <div class="head-end">
                     {step(true, w.undo)}
@@ -82,6 +82,7 @@ pub fn view_name(view: View) -> &'static str {
         View::Air => w.air.name,
         View::Side => w.side.view,
         View::Hand => w.hand.view,
+        View::Sheet => w.sheet.view,
     }
 }
 

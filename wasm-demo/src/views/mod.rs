@@ -37,6 +37,7 @@ mod part;
 mod part_fields;
 mod part_said;
 mod pilot;
+mod sheet;
 mod sheet_fields;
 mod side;
 mod side_box;
@@ -81,6 +82,7 @@ pub fn App() -> impl IntoView {
                 View::Air => view! { <air::AirView /> }.into_any(),
                 View::Side => view! { <side::SideView /> }.into_any(),
                 View::Hand => view! { <hand::HandView /> }.into_any(),
+                View::Sheet => view! { <sheet::SheetView /> }.into_any(),
             }}
         </main>
     }

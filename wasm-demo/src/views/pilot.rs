@@ -56,8 +56,9 @@ pub fn follow(desk: Desk) {
                 desk.hear_film(&text, &film, desk.done.get_untracked());
             }
             News::Restarted { run } if run == id => desk.done.set(0.0),
-            News::Done { run, report, digest, film } if run == id => {
+            News::Done { run, report, digest, sheets, film } if run == id => {
                 desk.hear_done(&text, &report, digest, &film, ends(&film));
+                desk.hear_sheets(&text, &sheets);
                 // While a knob rests, a run on the text before may still end.
                 if desk.flown.with_untracked(|now| *now == text) {
                     mark("data-digest", &format!("{digest:016x}"));

@@ -11,6 +11,7 @@ mod judge;
 pub mod match_gun;
 mod paint;
 mod parts;
+pub mod sheet;
 mod stroke;
 
 pub use advice::AdviceWords;
@@ -32,6 +33,8 @@ pub struct Words {
     pub air: AirWords,
     pub booth: booth::BoothWords,
     pub hand: hand::HandWords,
+    /// The set-up sheet.
+    pub sheet: sheet::SheetWords,
     pub side: SideWords,
     pub menu: &'static str,
     pub card: &'static str,
@@ -237,6 +240,7 @@ static ENGLISH: Words = Words {
     air: air::ENGLISH,
     booth: booth::ENGLISH,
     hand: hand::ENGLISH,
+    sheet: sheet::ENGLISH,
     side: side::ENGLISH,
     menu: "Views",
     card: "Card",

@@ -3,6 +3,8 @@
 use mistcoat::flight::levels;
 use mistcoat::job::Job;
 use mistcoat::run::Run;
+use mistcoat::sheet::SetUpSheet;
+use mistcoat::units::System;
 
 use super::{Flight, Refusal};
 use crate::booth3d::played::{MOST, Played};
@@ -108,6 +110,13 @@ impl Flight for Flying {
 
     fn report(&self) -> Result<String, Refusal> {
         self.told().as_ref().map(|(report, _)| report.clone()).map_err(Clone::clone)
+    }
+
+    fn sheets(&self) -> String {
+        // A report that cannot be said is refused before.
+        let Ok(report) = self.run.report() else { return "[]".into() };
+        let sheet = |system| SetUpSheet::new(&self.run, &report, system);
+        serde_json::to_string(&[sheet(System::Metric), sheet(System::Us)]).unwrap_or_else(|_| "[]".into())
     }
 
     fn digest(&self) -> u64 {
