@@ -47,7 +47,7 @@ pub(super) fn block(job: &Job, report: &Report, system: System) -> Block {
         likely(film.dry_um.mean) + &band.unwrap_or_default(),
     ));
     if let (Some(low), Some(high)) = (film.dry_um.min, film.dry_um.max) {
-        lines.push(Line::new("", films(low, high, system), "thinnest to thickest"));
+        lines.push(Line::new("", films(low, high, system), "thinnest to thickest, as landed"));
     }
     lines.push(Line::new(
         "wet film",
