@@ -13,6 +13,7 @@ mod loading;
 mod matching;
 mod paint;
 mod screens;
+mod sheet;
 mod side;
 
 use std::process::ExitCode;
@@ -70,6 +71,10 @@ const TESTS: &[Test<Server>] = &[
     ("paint::a_data_sheet_is_copied", paint::a_data_sheet_is_copied),
     ("paint::cup_seconds_turn_into_another_cups", paint::cup_seconds_turn_into_another_cups),
     ("paint::the_paint_view_fits_every_screen", paint::the_paint_view_fits_every_screen),
+    (
+        "sheet::a_job_is_opened_from_a_file_and_its_sheet_drawn",
+        sheet::a_job_is_opened_from_a_file_and_its_sheet_drawn,
+    ),
     ("side::guns_stand_side_by_side", side::guns_stand_side_by_side),
     ("screens::nothing_is_cut_off_at_the_side", screens::nothing_is_cut_off_at_the_side),
     ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),

@@ -18,6 +18,7 @@ pub fn Header() -> impl IntoView {
             <button
                 type="button"
                 class="menu-item"
+                data-view=view.word()
                 aria-current=move || (desk.view.get() == view).then_some("page")
                 on:click=move |_| {
                     desk.view.set(view);
@@ -135,7 +136,7 @@ pub fn Questions() -> impl IntoView {
         View::Paint => w.paint.ask,
         View::Card => w.ask_pattern,
         View::Side => w.side.ask,
-        View::Hand => w.questions,
+        View::Hand | View::Sheet => w.questions,
     };
     let ask = move |view: View, words: &'static str| {
         view! {
