@@ -31,6 +31,7 @@ pub mod hand;
 pub mod hand_said;
 mod history;
 mod judgement;
+pub mod kept;
 mod kit;
 mod members;
 mod need;

@@ -49,6 +49,8 @@ fn letter(class: &str) -> f64 {
 fn words(said: &str) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     for word in said.split_whitespace() {
+        let micron = word.trim_end_matches([',', ';', '.', ':']) == "um";
+        let word = &if micron { word.replacen("um", "µm", 1) } else { word.to_string() };
         let fraction = FRACTIONS.iter().find(|f| f.0 == word).map(|f| f.1);
         let after_figure = out.last().is_some_and(|last| last.ends_with(|c: char| c.is_ascii_digit()));
         match (out.last_mut(), fraction) {

@@ -99,6 +99,7 @@ fn ml_for(part: &PartShape) -> &'static str {
 #[component]
 pub fn PartClipboard() -> impl IntoView {
     let desk = desk();
+    let shelf = expect_context::<super::kept::Shelf>();
     let w = words();
     let found = move || {
         let run = desk.run.get()?;
@@ -143,7 +144,13 @@ pub fn PartClipboard() -> impl IntoView {
             {move || found().map(|(run, need)| view! { <super::judged::VerdictLine by=false /> <Lines run=run.clone() need=need /> })}
             <div class="buttons">
                 <button type="button" class="main-button" disabled=move || desk.fresh().is_none()
-                    on:click=move |_| desk.kept.set(desk.fresh())>{w.keep}</button>
+                    on:click=move |_| {
+                        let fresh = desk.fresh();
+                        if let Some(run) = &fresh {
+                            shelf.keep(run);
+                        }
+                        desk.kept.set(fresh);
+                    }>{w.keep}</button>
             </div>
             </div>
         </Clipboard>

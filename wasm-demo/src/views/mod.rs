@@ -25,6 +25,7 @@ pub mod hand;
 mod header;
 mod how_sprayed;
 mod judged;
+mod kept;
 mod knob;
 mod knob_figure;
 mod link;
@@ -57,6 +58,7 @@ pub fn App() -> impl IntoView {
     provide_context(desk);
     provide_context(side::SideDesk::default());
     provide_context(advice::AdviceDesk::default());
+    provide_context(kept::Shelf::default());
     match link::of_address() {
         Some(Ok(text)) => desk.job.set(text),
         Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),

@@ -10,6 +10,7 @@ use super::film_section::FilmSection;
 use super::gun_panel::{BENCH, GunPanel, PieceByPiece};
 use super::how_sprayed::HowSprayed;
 use super::judged::Judged;
+use super::kept::KeptRuns;
 use super::members::MemberPicker;
 use crate::words::words;
 
@@ -25,6 +26,7 @@ pub fn PartView() -> impl IntoView {
                 <PartClipboard />
             </div>
             <WhatToChange />
+            <KeptRuns />
             <EndStrip />
             <MemberPicker />
             <FilmSection />

@@ -8,6 +8,7 @@ mod finish;
 mod gun;
 pub mod hand;
 mod judge;
+pub mod kept;
 pub mod match_gun;
 mod paint;
 mod parts;
@@ -33,6 +34,8 @@ pub struct Words {
     pub air: AirWords,
     pub booth: booth::BoothWords,
     pub hand: hand::HandWords,
+    /// Runs put aside.
+    pub kept_runs: kept::KeptWords,
     /// The set-up sheet.
     pub sheet: sheet::SheetWords,
     pub side: SideWords,
@@ -240,6 +243,7 @@ static ENGLISH: Words = Words {
     air: air::ENGLISH,
     booth: booth::ENGLISH,
     hand: hand::ENGLISH,
+    kept_runs: kept::ENGLISH,
     sheet: sheet::ENGLISH,
     side: side::ENGLISH,
     menu: "Views",

@@ -75,6 +75,11 @@ pub fn SheetView() -> impl IntoView {
     }
 }
 
+/// The page's sign for what the library writes in plain letters.
+fn micron(text: &str) -> String {
+    text.replace(" um", " µm")
+}
+
 /// The sheet's lines as a list.
 #[component]
 fn PlainList(sheet: SetUpSheet) -> impl IntoView {
@@ -83,7 +88,7 @@ fn PlainList(sheet: SetUpSheet) -> impl IntoView {
         let lines = block.lines.into_iter().map(|line| {
             view! {
                 <dt>{line.what}</dt>
-                <dd><b>{line.value}</b> " " <span class="small">{line.note}</span></dd>
+                <dd><b>{micron(&line.value)}</b> " " <span class="small">{micron(&line.note)}</span></dd>
             }
         });
         view! {
@@ -95,7 +100,7 @@ fn PlainList(sheet: SetUpSheet) -> impl IntoView {
     view! {
         <h3>{sheet.title}</h3>
         <p class="small">{sheet.about}</p>
-        <p class="text">{sheet.sentence}</p>
+        <p class="text">{micron(&sheet.sentence)}</p>
         <h4>{w.knobs}</h4>
         <ol>{knobs.collect_view()}</ol>
         {blocks.collect_view()}
