@@ -4,7 +4,9 @@ pub use self::air::{
     AirState, Figure, WORKSHOP, air_state, gauge_of, on_supply, with_compressor, with_other, with_own,
     with_supply,
 };
-pub use self::bench::{CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, steadied, with_hand};
+pub use self::bench::{
+    CARD_MM, CHAIR_LEG, TABLE_TOP, card_job, face_of, is_tube, pass_job, steadied, with_hand,
+};
 pub use self::exercise::{Exercise, HIDDEN, list, with_hidden};
 pub use self::face::{Feed, GunFace, Knob, Stage};
 pub use self::history::History;

@@ -8,7 +8,7 @@ use headless_chrome::protocol::cdp::types::Event;
 use headless_chrome::protocol::cdp::{Emulation, Log, Network, Page as Cdp, Runtime};
 use serde_json::Value;
 
-use super::LIMIT;
+use super::{LIMIT, QUIET};
 
 /// How a page is shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -146,23 +146,29 @@ impl Page {
     /// Waits until an element matches `selector`.
     ///
     /// # Errors
-    /// When none does within [`LIMIT`]; the error holds the console's complaints.
+    /// When nothing on the page changes for [`QUIET`], or none does within [`LIMIT`]; the error holds the console's complaints.
     pub fn wait_for(&self, selector: &str) -> Result<()> {
         let quoted = Value::from(selector);
-        let limit = LIMIT.as_millis();
+        let (quiet, limit) = (QUIET.as_millis(), LIMIT.as_millis());
         let found = self.value(&format!(
             "new Promise((tell) => {{
-               const watch = new MutationObserver(() => look());
-               const look = () => document.querySelector({quoted}) && (watch.disconnect(), tell(true));
-               watch.observe(document, {{ subtree: true, childList: true, attributes: true }});
-               setTimeout(() => tell(false), {limit});
+               const began = performance.now();
+               let stirred = began;
+               const end = (found) => {{ watch.disconnect(); clearInterval(guard); tell(found); }};
+               const look = () => document.querySelector({quoted}) && end(true);
+               const watch = new MutationObserver(() => {{ stirred = performance.now(); look(); }});
+               const guard = setInterval(() => {{
+                 const now = performance.now();
+                 if (now - stirred > {quiet} || now - began > {limit}) end(false);
+               }}, 1000);
+               watch.observe(document, {{ subtree: true, childList: true, attributes: true, characterData: true }});
                look();
              }})"
         ))?;
         ensure!(
             found == Value::Bool(true),
-            "no {selector} within {} s; console: {:?}",
-            LIMIT.as_secs(),
+            "no {selector}: nothing stirred for {} s; console: {:?}",
+            QUIET.as_secs(),
             self.complaints()
         );
         Ok(())

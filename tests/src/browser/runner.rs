@@ -4,6 +4,7 @@
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
+use std::time::Instant;
 
 use anyhow::{Result, anyhow};
 
@@ -31,10 +32,11 @@ pub fn run<T>(tests: &[Test<T>], shared: impl FnOnce() -> Result<T>) -> ExitCode
     };
     let mut failed = 0;
     for (name, test) in &chosen {
+        let began = Instant::now();
         let outcome = catch_unwind(AssertUnwindSafe(|| test(&browser, &shared)))
             .unwrap_or_else(|_| Err(anyhow!("panicked, see above")));
         match outcome {
-            Ok(()) => println!("test {name} ... ok"),
+            Ok(()) => println!("test {name} ... ok ({:.1} s)", began.elapsed().as_secs_f64()),
             Err(error) => {
                 failed += 1;
                 println!("test {name} ... FAILED\n{error:#}");

@@ -52,9 +52,9 @@ fn pairs(list: &[[f64; 4]]) -> Vec<(DVec3, DVec3)> {
 }
 
 /// The gun with its cup holding `level` of its volume; `fan` is the fan's long axis in the gun frame, which the cap's horns
-/// stand across.
+/// stand across, `down` the way down in it.
 #[must_use]
-pub fn gun(feed: Feed, level: f64, fan: DVec3) -> Mesh {
+pub fn gun(feed: Feed, level: f64, fan: DVec3, down: DVec3) -> Mesh {
     let mut mesh = Mesh::default();
     let back = -DVec3::Z;
     let unit = |profile: &[(f64, f64)]| -> Vec<(f64, f64)> {
@@ -97,13 +97,14 @@ pub fn gun(feed: Feed, level: f64, fan: DVec3) -> Mesh {
     mesh.turned(at(326.0, -92.0), at(slope.cos(), slope.sin()).normalize(), &knob, Stuff::Gun, 20);
     let slope = 8.0_f64.to_radians();
     mesh.turned(at(384.0, 380.0), at(slope.cos(), slope.sin()).normalize(), &knob, Stuff::Gun, 20);
-    hose(
-        &mut mesh,
-        at(362.0, 412.0),
-        DVec3::new(0.0, -0.11, -0.02),
-        DVec3::new(0.0, -0.24, -0.42),
-        Stuff::Hose,
-    );
+    // Out of the handle, then down, and away from the part to where the painter stands.
+    let away = [DVec3::NEG_Z, DVec3::NEG_Y]
+        .map(|way| way - down * way.dot(down))
+        .into_iter()
+        .find(|way| way.length() > 0.5)
+        .unwrap_or(DVec3::NEG_Y)
+        .normalize();
+    hose(&mut mesh, at(362.0, 412.0), DVec3::new(0.0, -0.11, -0.02), down * 0.24 + away * 0.42, Stuff::Hose);
     match feed {
         Feed::Gravity => gravity_cup(&mut mesh, level),
         Feed::Suction => {
@@ -191,7 +192,7 @@ mod tests {
     #[test]
     fn every_feed_gives_a_sound_gun_of_its_true_size() {
         for feed in [Feed::Gravity, Feed::Suction, Feed::Pressure] {
-            let mesh = gun(feed, 0.5, DVec3::X);
+            let mesh = gun(feed, 0.5, DVec3::X, DVec3::NEG_Y);
             faces_out(&mesh);
             let places = (0..mesh.corners() as u32).map(|c| mesh.at(c));
             let (low, high) =
@@ -203,9 +204,26 @@ mod tests {
     }
 
     #[test]
+    fn pointing_down_its_hose_hangs_towards_the_painter() {
+        // The gun's frame over a level panel: down is the way it sprays, the handle's end is the painter's.
+        let lowest = |down: DVec3| {
+            let mesh = gun(Feed::Gravity, 0.5, DVec3::X, down);
+            let hose = (0..mesh.corners()).filter(|c| {
+                mesh.vertices[c * super::super::mesh::STRIDE + 13] == f32::from(Stuff::Hose as u8)
+            });
+            hose.map(|c| mesh.at(c as u32))
+                .fold(DVec3::splat(-9.0), |far, p| if p.dot(down) > far.dot(down) { p } else { far })
+        };
+        let end = lowest(DVec3::Z);
+        assert!(end.z > 0.0 && end.y < -0.4, "{end}");
+        let upright = lowest(DVec3::NEG_Y);
+        assert!(upright.y < -0.4 && upright.z < -0.4, "{upright}");
+    }
+
+    #[test]
     fn the_level_falls_in_the_cup() {
         let top = |level: f64| {
-            let mesh = gun(Feed::Gravity, level, DVec3::X);
+            let mesh = gun(Feed::Gravity, level, DVec3::X, DVec3::NEG_Y);
             let painted =
                 (0..mesh.corners()).filter(|c| mesh.vertices[c * super::super::mesh::STRIDE + 13] == 2.0);
             painted.map(|c| mesh.at(c as u32).y).fold(f64::NEG_INFINITY, f64::max)

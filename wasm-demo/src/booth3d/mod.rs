@@ -6,6 +6,7 @@ pub mod atlas;
 pub mod camera;
 #[cfg(target_arch = "wasm32")]
 pub mod gl;
+pub mod growing;
 pub mod gun;
 pub mod labels;
 pub mod mesh;

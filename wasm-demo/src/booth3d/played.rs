@@ -9,6 +9,26 @@ pub const LEG: usize = 9;
 /// Most numbers that are sent for it: a quarter of a second's worth of copying on a phone.
 pub const MOST: usize = 1_500_000;
 
+/// The way that goes with as many legs as there are numbers for.
+#[must_use]
+pub fn way_of(numbers: &[f32], deposits: usize) -> Way {
+    let mut start = 0.0;
+    let some = |v: f32| (v >= 0.0).then_some(v);
+    let leg = |n: &[f32]| {
+        let spot = |n: &[f32]| Spot { face: n[0] as usize, x: f64::from(n[1]), y: f64::from(n[2]) };
+        let leg = Leg {
+            start,
+            seconds: f64::from(n[6]),
+            ends: [spot(&n[..3]), spot(&n[3..6])],
+            deposit: some(n[7]).map(|d| d as usize),
+            wait: some(n[8]).map(f64::from),
+        };
+        start += leg.seconds;
+        leg
+    };
+    Way { legs: numbers.chunks_exact(LEG).map(leg).collect(), deposits }
+}
+
 /// Way and film, stretch by stretch.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Played {
@@ -42,23 +62,8 @@ impl Played {
         if layers == 0 || cells == 0 || rest.len() != layers.checked_mul(cells)? {
             return None;
         }
-        let mut start = 0.0;
-        let some = |v: f32| (v >= 0.0).then_some(v);
-        let leg = |n: &[f32]| {
-            let spot = |n: &[f32]| Spot { face: n[0] as usize, x: f64::from(n[1]), y: f64::from(n[2]) };
-            let leg = Leg {
-                start,
-                seconds: f64::from(n[6]),
-                ends: [spot(&n[..3]), spot(&n[3..6])],
-                deposit: some(n[7]).map(|d| d as usize),
-                wait: some(n[8]).map(f64::from),
-            };
-            start += leg.seconds;
-            leg
-        };
-        let legs = head.chunks_exact(LEG).map(leg).collect();
         let layers = rest.chunks_exact(cells).map(<[f32]>::to_vec).collect::<Vec<_>>();
-        Some(Self { way: Way { legs, deposits: layers.len() }, layers })
+        Some(Self { way: way_of(head, layers.len()), layers })
     }
 
     /// The film at a moment as played [s]: what has landed, and of the stretch under way what the gun has passed; `reach` is

@@ -47,6 +47,8 @@ pub struct Way {
 /// The gun at a moment.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Moment {
+    /// When it is, as played [s].
+    pub time: f64,
     /// Where it is.
     pub spot: Spot,
     /// Deposits that have landed wholly.
@@ -139,6 +141,7 @@ impl Way {
             None => self.legs[..number].iter().rev().find_map(|l| l.deposit).map_or(0, |d| d + 1),
         };
         Some(Moment {
+            time,
             spot: Spot {
                 face: if share < 0.5 { a.face } else { b.face },
                 x: mix(a.x, b.x),

@@ -41,7 +41,7 @@ pub fn air_test(a: &AirTest, width: f64) -> String {
         out += &line("grid", (LEFT, y(v)), (right, y(v)));
         out += &text("axis-figure", (LEFT - 8.0, y(v) + 4.0), "end", &n(v));
     }
-    out += &text("axis-figure", (LEFT - 8.0, TOP - 6.0), "end", &a.words[3]);
+    out += &text("axis-figure", (LEFT + 6.0, TOP - 5.0), "start", &a.words[3]);
     for k in 0..=6 {
         let t = a.seconds / 6.0 * f64::from(k);
         out += &line("part", (x(t), FOOT), (x(t), FOOT + 4.0));

@@ -47,6 +47,32 @@ pub fn face_of(job: &Job) -> GunFace {
 /// # Errors
 /// `JobError` when the burst is refused, or the text is no job.
 pub fn card_job(text: &str, burst: &str, upright: bool) -> Result<String, JobError> {
+    let text = with_key(&on_card(text, upright)?, "stroke.burst", burst)?;
+    Job::from_toml(&text)?;
+    Ok(text)
+}
+
+/// The same in one pass across the card's middle, at the job's pace, trigger on before its edge and off past it.
+///
+/// # Errors
+/// `JobError` when the text is no job.
+pub fn pass_job(text: &str, upright: bool) -> Result<String, JobError> {
+    let text = without_key(&on_card(text, upright)?, "stroke.burst")?;
+    let job = Job::from_toml(&text)?;
+    let (end, distance) = (0.5 * f64::from(CARD_MM.0) + PASS_LEAD_MM, 1e3 * job.stroke.distance);
+    let seconds = 2.0 * end / (1e3 * job.stroke.speed);
+    let track =
+        format!("[[0, -{end}, 0, {distance:.3}, 0, 0, 1], [{seconds:.4}, {end}, 0, {distance:.3}, 0, 0, 0]]");
+    let text = with_key(&text, "stroke.track", &track)?;
+    Job::from_toml(&text)?;
+    Ok(text)
+}
+
+/// Way before the card and past it with the trigger on [mm].
+const PASS_LEAD_MM: f64 = 80.0;
+
+/// Gun and paint before the card in place of the part.
+fn on_card(text: &str, upright: bool) -> Result<String, JobError> {
     let mut text = text.to_string();
     for key in [
         "part.tube",
@@ -68,10 +94,7 @@ pub fn card_job(text: &str, burst: &str, upright: bool) -> Result<String, JobErr
     }
     text = with_key(&text, "part.panel.width", &format!("{} mm", CARD_MM.0))?;
     text = with_key(&text, "part.panel.height", &format!("{} mm", CARD_MM.1))?;
-    text = with_key(&text, "part.stands", if upright { "upright" } else { "flat" })?;
-    text = with_key(&text, "stroke.burst", burst)?;
-    Job::from_toml(&text)?;
-    Ok(text)
+    with_key(&text, "part.stands", if upright { "upright" } else { "flat" })
 }
 
 /// The same job with another hand: a word, or "own" for figures of one's own, at first a steady hand's.
@@ -141,6 +164,12 @@ mod tests {
             let mut gun = Job::from_toml(text).unwrap().gun;
             gun.held = 0.5;
             assert_eq!(card.gun, gun);
+        }
+        for text in [CHAIR_LEG, TABLE_TOP, crate::state::WORKSHOP] {
+            let pass = Job::from_toml(&pass_job(text, false).unwrap()).unwrap();
+            let track = pass.track.expect("one pass");
+            assert_eq!(track.pieces().len(), 1);
+            assert!((track.seconds() - 0.36 / pass.stroke.speed).abs() < 1e-3);
         }
         let refused = card_job(CHAIR_LEG, "5", true).unwrap_err();
         assert_eq!(refused.key, "stroke.burst");

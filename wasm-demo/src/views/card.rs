@@ -1,7 +1,7 @@
 //! Card view: a burst on a test card, as seen and as map, with its profiles, its measures and what to turn.
 
 use leptos::prelude::*;
-use mistcoat::units::Quantity;
+use mistcoat::units::{Quantity, System};
 
 use super::card_clipboard::{CardClipboard, ProfileTable};
 use super::desk::{How, Refused, Shown, desk};
@@ -36,7 +36,7 @@ pub fn CardView() -> impl IntoView {
                     <FaultPanel />
                 </div>
                 {move || match how.get() {
-                    How::Burst => view! { <Cards /> }.into_any(),
+                    How::Burst | How::Pass => view! { <Cards /> }.into_any(),
                     How::Flood => view! { <FloodCard /> }.into_any(),
                 }}
                 <div class="fields">
@@ -97,13 +97,17 @@ fn Choices() -> impl IntoView {
     };
     view! {
         <div class="choice-bar">
-            {chosen(w.faults.how, desk.how, vec![(How::Burst, w.faults.burst), (How::Flood, w.faults.flood)])}
+            {chosen(w.faults.how, desk.how, vec![(How::Burst, w.faults.burst), (How::Pass, w.faults.pass), (How::Flood, w.faults.flood)])}
             {move || match desk.how.get() {
                 How::Burst => view! {
                     <div class="field inline"><label><span>{w.burst_seconds}</span>
                         <input type="text" name="stroke.burst" size="6" prop:value=move || desk.burst.get() on:change=burst /></label>
                         <Complaint key="stroke.burst" keys=&[] />
                     </div>
+                    {chosen(w.how_sprayed, desk.upright, vec![(true, w.upright), (false, w.flat)])}
+                }.into_any(),
+                How::Pass => view! {
+                    <div class="pass-speed"><QuantityField label=w.field_speed key="stroke.speed" quantity=Quantity::Speed read=|j| Some(j.stroke.speed) /></div>
                     {chosen(w.how_sprayed, desk.upright, vec![(true, w.upright), (false, w.flat)])}
                 }.into_any(),
                 How::Flood => view! {
@@ -158,18 +162,24 @@ fn Cards() -> impl IntoView {
     let foot = move || {
         let film = desk.film.get();
         film.map(|film| {
-            let ticks: Vec<f64> = (-3..=3).map(|k| 25.0 * f64::from(k)).collect();
-            let drawn = lying(
-                &mm_curve(&film.along().smoothed(5e-3)),
-                f64::from(CARD_MM.0),
-                CARD.0,
-                46.0,
-                &ticks,
-                "mm",
-            );
+            let mut curve = mm_curve(&film.along().smoothed(5e-3));
+            // Figures an inch or 25 mm apart.
+            let (one, step, unit) = match desk.system.get() {
+                System::Metric => (1.0, 25.0, "mm"),
+                System::Us => (1.0 / 25.4, 1.0, "in"),
+            };
+            curve.start *= one;
+            curve.step *= one;
+            let ticks: Vec<f64> = (-3..=3).map(|k| step * f64::from(k)).collect();
+            let drawn = lying(&curve, one * f64::from(CARD_MM.0), CARD.0, 46.0, &ticks, unit);
             crate::draw::svg::group("translate(44 8)", &drawn)
         })
         .unwrap_or_default()
+    };
+    let map_of = move || {
+        let wanted = wanted()?;
+        let low = parted(Quantity::Film, wanted.low, desk.system.get()).0;
+        Some(fill(w.map_of, &[&low, &said(Quantity::Film, wanted.high, desk.system.get())]))
     };
     let spoken = move |what: &'static str| {
         Signal::derive(move || {
@@ -191,10 +201,11 @@ fn Cards() -> impl IntoView {
                 <ProfileTable />
             </section>
             <section class="map" hidden=move || desk.shown.get() == Shown::Seen>
-                <h2 class="name">{w.as_map}</h2>
+                <h2 class="name">{w.as_map} " " <span class="small">{map_of}</span></h2>
                 <div class="map-frame"><FilmCanvas show=Show::Map width=204 height=408 label=spoken(w.as_map) class="card-canvas" /></div>
                 <MapKey width=204 />
                 <p class="small">{w.map_note}</p>
+                {move || desk.fresh().map(|run| view! { <super::film_section::MarkList run=run round_a_spot=desk.how.get() == How::Burst /> })}
             </section>
         </div>
     }

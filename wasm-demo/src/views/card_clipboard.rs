@@ -5,7 +5,7 @@ use mistcoat::units::Quantity;
 
 use super::advice::ByHowMuch;
 use super::clipboard::Clipboard;
-use super::desk::desk;
+use super::desk::{How, desk};
 use super::match_gun::MatchLink;
 use crate::draw::sign;
 use crate::figures::{of_100, parted, said};
@@ -21,10 +21,15 @@ pub fn CardClipboard() -> impl IntoView {
     let kicker = move || {
         let distance = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.distance)).unwrap_or(f64::NAN);
         let stands = if desk.upright.get() { w.upright } else { w.flat };
+        let (what, much) = match desk.how.get() {
+            How::Pass => {
+                let speed = desk.parsed.with(|j| j.as_ref().map(|j| j.stroke.speed)).unwrap_or(f64::NAN);
+                (w.faults.pass, said(Quantity::Speed, speed, desk.system.get()))
+            }
+            _ => (w.burst, desk.burst.get()),
+        };
         format!(
-            "{}, {}, {}, {}",
-            w.burst,
-            desk.burst.get(),
+            "{what}, {much}, {}, {}",
             said(Quantity::Length, distance, desk.system.get()),
             stands.to_lowercase()
         )
@@ -58,15 +63,27 @@ pub fn CardClipboard() -> impl IntoView {
         let says = if run.word("pattern.kind") == Some("crescent") { f.belly } else { f.heavy_end };
         Some((side.0, fill(says, &[side.1])))
     };
-    let line = move |name: &'static str, key: &'static str, quantity: Quantity, si: f64| {
+    // A comb goes into wet film: as thick beside the dry as the run's means are.
+    let wet = move || {
+        let run = desk.run.get().filter(|_| desk.how.get() == How::Pass)?;
+        let times = run.number("film.wet_um.mean")? / run.number("film.dry_um.mean")?;
+        let wet = said(Quantity::Film, run.number("film.dry_um.max")? * times * 1e-6, desk.system.get());
+        Some(view! { <div><dt>{w.wet_pass}</dt><dd>{wet}</dd><dd class="beside"></dd></div> })
+    };
+    let line = move |name: &'static str,
+                     key: &'static str,
+                     quantity: Quantity,
+                     si: f64,
+                     beside: &'static str| {
         move || {
             desk.run.get().and_then(|r| r.number(key)).map(|v| view! {
-            <div><dt>{name}</dt><dd>{said(quantity, v * si, desk.system.get())}</dd><dd class="beside"></dd></div>
+            <div><dt>{name}</dt><dd>{said(quantity, v * si, desk.system.get())}</dd><dd class="beside">{beside}</dd></div>
         })
         }
     };
     view! {
         <Clipboard>
+            <div class="sheet-top">
             <p class="kicker">{kicker}</p>
             <p class="sentence" aria-live="polite">
                 {move || sentence().map(|(a, number, unit, b)| view! {
@@ -74,6 +91,9 @@ pub fn CardClipboard() -> impl IntoView {
                 })}
             </p>
             {move || toward().map(|words| view! { <p class="text toward" data-toward=words.0>{words.1}</p> })}
+            {move || desk.run.with(Option::is_none).then(|| view! { <p class="text">{w.first_figures}</p> })}
+            </div>
+            <div class="sheet-rest">
             <ul class="signs">
                 {w.patterns.iter().map(|(word, _)| view! {
                     <li class:on=move || kind().as_deref() == Some(*word) aria-current=move || (kind().as_deref() == Some(*word)).then_some("true")>
@@ -85,12 +105,14 @@ pub fn CardClipboard() -> impl IntoView {
             {move || advice().map(|a| view! { <h2 class="kicker">{w.what_to_turn}</h2><p class="advice">{a}</p> })}
             <ByHowMuch />
             <dl class="lines">
-                {line(w.fan_height, "pattern.length_mm", Quantity::Length, 1e-3)}
-                {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3)}
-                {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6)}
-                {line(w.drops_half, "spray.volume_median_um", Quantity::Film, 1e-6)}
+                {line(w.fan_height, "pattern.length_mm", Quantity::Length, 1e-3, "")}
+                {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3, "")}
+                {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6, "")}
+                {wet}
+                {line(w.drops_half, "spray.volume_median_um", Quantity::Film, 1e-6, w.finer)}
             </dl>
             <div class="buttons"><MatchLink /></div>
+            </div>
         </Clipboard>
     }
 }

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 use mistcoat::job::PartShape;
 use mistcoat::units::Quantity;
 
-use super::desk::{Desk, desk};
+use super::counted::counted;
+use super::desk::{Desk, View, desk};
 use super::fields::Complaint;
 use crate::draw::flow::{End, Fill, flow};
 use crate::draw::range::{range_bar, round_axis};
@@ -58,10 +59,19 @@ fn busy_words(desk: Desk) -> String {
         return words().waiting.into();
     }
     let flown = fill(words().flown, &[&of_100(done)]);
+    // The part is bare until a card has found the fan that spaces the passes.
+    let panel =
+        desk.parsed.with(|j| j.as_ref().is_some_and(|j| !j.part.is_of_tubes() && j.stroke.burst.is_none()));
+    if panel && desk.view.get() == View::Part && desk.under.with(Option::is_none) {
+        return format!("{flown}: {}", words().card_first);
+    }
     let now = window().performance().map_or(0.0, |p| p.now());
     let gone = 1e-3 * (now - desk.since.get_untracked());
     let left = gone * (1.0 - done) / done;
     // A guess from what is done; said only where it is worth saying.
+    if done > 0.995 {
+        return words().setting.into();
+    }
     if gone > GUESS_AFTER && left > GUESS_AFTER {
         return fill(words().to_go, &[&flown, &seconds(left.round())]);
     }
@@ -82,6 +92,14 @@ pub fn fan_name(fan: f64) -> &'static str {
 /// Middle of the film wanted of all coats [m].
 pub fn film_wanted(desk: Desk) -> Option<f64> {
     desk.parsed.with(|j| j.as_ref().and_then(mistcoat::judge::wanted)).map(|(low, high)| 0.5 * (low + high))
+}
+
+/// A warning of the report as a sentence.
+fn sentence(warning: &str) -> String {
+    let mut letters = warning.chars();
+    let first: String = letters.next().map(|c| c.to_uppercase().collect()).unwrap_or_default();
+    let end = if warning.ends_with('.') { "" } else { "." };
+    format!("{first}{}{end}", letters.as_str())
 }
 
 /// Which part the millilitres are for.
@@ -106,6 +124,8 @@ pub fn PartClipboard() -> impl IntoView {
         let need = need(&run, film_wanted(desk))?;
         Some((run, need))
     };
+    let counted = counted(move || found().map(|(_, need)| (need.sprayed, need.high - need.low)));
+    let counting = move || counted.get().map(|ml| parted(Quantity::Volume, ml * 1e-6, desk.system.get()).0);
     let part = move || desk.parsed.with(|j| j.as_ref().map_or(w.ml_for_panel, |j| ml_for(&j.part)));
     let kicker = move || {
         desk.parsed.with(|j| {
@@ -127,10 +147,11 @@ pub fn PartClipboard() -> impl IntoView {
                 <span>{move || format!("{}:", fan_name(desk.face().fan))}</span>
                 {move || found().map(|(_, need)| {
                     let (number, unit) = parted(Quantity::Volume, need.sprayed * 1e-6, desk.system.get());
-                    let tail = fill(part(), &[&unit]);
+                    let (tail, spoken) = (fill(part(), &[&unit]), number.clone());
                     let on = said(Quantity::Volume, need.on_part * 1e-6, desk.system.get());
                     view! {
-                        <span><b class="number">{number}</b>" "{tail}</span>
+                        // Counts for the eye; the ear hears the figure once.
+                        <span><b class="number" aria-hidden="true">{move || counting().unwrap_or(number.clone())}</b><span class="unseen">{spoken}</span>" "{tail}</span>
                         <span>{fill(w.on_it, &[&on])}</span>
                     }
                 })}
@@ -236,7 +257,7 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         .report
         .get("warnings")
         .and_then(|v| v.as_array())
-        .map_or_else(Vec::new, |list| list.iter().filter_map(|v| v.as_str().map(String::from)).collect());
+        .map_or_else(Vec::new, |list| list.iter().filter_map(|v| v.as_str().map(sentence)).collect());
     view! {
         <dl class="lines">
             {lines.into_iter().map(|(name, value, beside)| view! {

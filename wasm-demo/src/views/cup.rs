@@ -108,7 +108,7 @@ pub fn CupLabel() -> impl IntoView {
             let flow = set_up::state(&j.kit, &j.gun, &j.paint, &j.booth).ok()?.paint_flow;
             j.kit.seconds_to_dry(j.gun.cup_level, flow).filter(|s| *s > 0.0)
         })?;
-        Some(fill(w.dry_in, &[&format!("{seconds:.0}\u{202f}s")]))
+        Some(fill(w.dry_in, &[&crate::figures::seconds(seconds)]))
     };
     view! {
         <div class="tag tag-cup">

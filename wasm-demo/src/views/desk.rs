@@ -6,11 +6,12 @@ use leptos::prelude::*;
 use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
 use mistcoat::units::System;
 
-use crate::booth3d::played::Played;
+use crate::booth3d::played::{self, Played};
+use crate::booth3d::way::Way;
 use crate::protocol::Film;
 use crate::state::{
     CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
-    card_job, face_of, gauge_of, is_tube, members, on_supply, steadied, with_hidden,
+    card_job, face_of, gauge_of, is_tube, members, on_supply, pass_job, steadied, with_hidden,
 };
 
 /// Views that exist.
@@ -63,6 +64,8 @@ pub enum Shown {
 pub enum How {
     /// A burst with the gun held still.
     Burst,
+    /// One pass across it.
+    Pass,
     /// The flood test: fan flat, trigger held until it runs.
     Flood,
 }
@@ -114,6 +117,10 @@ pub struct Desk {
     pub played: RwSignal<Option<Arc<Played>>>,
     /// Set-up sheet of the last finished run, metric and US.
     pub sheets: RwSignal<Vec<mistcoat::sheet::SetUpSheet>>,
+    /// The gun's way in the run under way, once it is known, and the share that was flown by then.
+    pub under: RwSignal<Option<(Arc<Way>, f64)>>,
+    /// Droplets of the run under way that are known by now.
+    pub aloft: RwSignal<Arc<[DropletEnd]>>,
     /// Share of the run under way that is flown, 0..=1.
     pub done: RwSignal<f64>,
     /// When the run under way was begun, on the page's clock [ms].
@@ -159,6 +166,7 @@ impl Default for Desk {
         let job = RwSignal::new(steadied(CHAIR_LEG));
         let burst = RwSignal::new(String::from("0.1 s"));
         let upright = RwSignal::new(true);
+        let how = RwSignal::new(How::Burst);
         let parsed = Memo::new(move |_| job.with(|text| Job::from_toml(text).ok()));
         let gauge = Memo::new(move |_| parsed.with(|j| j.as_ref().and_then(gauge_of)));
         let flown = Memo::new(move |_| {
@@ -170,6 +178,9 @@ impl Default for Desk {
                 View::Part | View::Air | View::Paint | View::Side | View::Sheet => text,
                 // The machine's run; the hand's is laid by a worker of its own.
                 View::Hand => crate::state::hand::without_try(&text),
+                View::Card if how.get() == How::Pass => {
+                    pass_job(&with_hidden(&text), upright.get()).unwrap_or(text)
+                }
                 View::Card => card_job(&with_hidden(&text), &burst.read(), upright.get()).unwrap_or(text),
             }
         });
@@ -186,6 +197,8 @@ impl Default for Desk {
             members: RwSignal::new(Arc::from([])),
             member: RwSignal::new(0),
             played: RwSignal::new(None),
+            under: RwSignal::new(None),
+            aloft: RwSignal::new(Arc::from([])),
             done: RwSignal::new(0.0),
             since: RwSignal::new(0.0),
             kept: RwSignal::new(None),
@@ -195,8 +208,9 @@ impl Default for Desk {
             stops: RwSignal::new(0),
             burst,
             upright,
-            shown: RwSignal::new(Shown::Both),
-            how: RwSignal::new(How::Burst),
+            // On a phone one at a time.
+            shown: RwSignal::new(if narrow() { Shown::Seen } else { Shown::Both }),
+            how,
             booth_map: RwSignal::new(false),
             flood_seconds: RwSignal::new(3.5),
             answer: RwSignal::new(None),
@@ -283,10 +297,25 @@ impl Desk {
     }
 
     /// Takes the film of a run under way on the job `text`; news of any other text is dropped.
-    pub fn hear_film(&self, text: &str, film: &Film, done: f64) {
+    pub fn hear_film(
+        &self,
+        text: &str,
+        film: &Film,
+        done: f64,
+        droplets: impl FnOnce() -> Arc<[DropletEnd]>,
+    ) {
         if self.flown.with_untracked(|t| t == text) {
             self.done.set(done);
             self.played.set(None);
+            if film.legs > 0 && self.under.with_untracked(Option::is_none) {
+                let way = played::way_of(&film.played, film.legs as usize);
+                // Before a panel a card is flown first, which finds the fan and so the passes.
+                let from = if Job::from_toml(text).is_ok_and(|j| j.part.is_of_tubes()) { 0.0 } else { done };
+                self.under.set(Some((Arc::new(way), from)));
+            }
+            if film.droplets as usize != self.aloft.with_untracked(|d| d.len()) {
+                self.aloft.set(droplets());
+            }
             self.take_film(text, film);
         }
     }
@@ -324,6 +353,7 @@ impl Desk {
         let played = Played::unpack(film.legs as usize, film.layers as usize, cells, &film.played);
         let film = self.take_film(text, film);
         self.played.set(played.map(Arc::new));
+        self.under.set(None);
         self.done.set(1.0);
         let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
         self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));
@@ -386,6 +416,11 @@ impl Desk {
         let face = self.gauge.get().map_or(face, |gauge| on_supply(face, gauge));
         GunFace { stage: self.stage.get(), mirror: self.mirror.get(), in_hand: self.in_hand.get(), ..face }
     }
+}
+
+/// A phone's width.
+fn narrow() -> bool {
+    window().inner_width().ok().and_then(|w| w.as_f64()).is_some_and(|w| w < 768.0)
 }
 
 /// Clicks of the cap for a job: on a tube strokes run up and down, so a fan across them lies flat.

@@ -46,7 +46,7 @@ pub fn EndStrip() -> impl IntoView {
         let kept = desk.kept.get().filter(|k| desk.fresh().is_none_or(|r| r.job != k.job));
         let runs: Vec<_> =
             kept.map(|k| (k, w.kept)).into_iter().chain(desk.run.get().map(|r| (r, w.now))).collect();
-        let size = if runs.len() > 1 { (310.0, 290.0) } else { (500.0, 320.0) };
+        let size = if runs.len() > 1 { (310.0, 290.0) } else { (620.0, 420.0) };
         let scale = runs
             .iter()
             .filter_map(|(r, _)| with_view(r, desk, |v| fit(v, size.0, size.1)))

@@ -101,6 +101,30 @@ fn told() -> String {
     if said.is_empty() { f.nothing_wrong.into() } else { said.join(" ") }
 }
 
+/// What is wrong with a run's film, mark by mark, as a list; bare places round a still spot are nothing wrong.
+#[component]
+pub fn MarkList(run: std::sync::Arc<RunView>, #[prop(optional)] round_a_spot: bool) -> impl IntoView {
+    let f = &words().finish;
+    // Round a still spot a card is bare, and is meant to be.
+    let marked: Vec<_> = marks(&run).filter(|m| !round_a_spot || m.0 != f.marks[2].1).collect();
+    if marked.is_empty() {
+        let told = run.number("finish.longest_slide_mm").is_some();
+        let said = match (told, round_a_spot) {
+            (true, true) => f.no_runs,
+            (true, false) => f.nothing_wrong,
+            (false, _) => f.nothing_said,
+        };
+        return view! { <p class="small" data-marks="0">{said}</p> }.into_any();
+    }
+    let count = marked.len().to_string();
+    view! {
+        <ul class="marks" data-marks=count>{marked.into_iter().map(|(name, pattern, sentence)| view! {
+            <li><b>{name}</b> <span class="small">" (" {pattern} ") "</span> {sentence}</li>
+        }).collect_view()}</ul>
+    }
+    .into_any()
+}
+
 /// Name, pattern and sentence of each mark of a run.
 fn marks(run: &RunView) -> impl Iterator<Item = (&'static str, &'static str, String)> {
     let f = &words().finish;
@@ -151,7 +175,7 @@ fn waves(um: f64, system: System) -> String {
 }
 
 /// What the report says of the film after it set.
-fn finish(run: &RunView) -> impl IntoView + use<> {
+fn finish(run: &std::sync::Arc<RunView>) -> impl IntoView + use<> {
     let f = &words().finish;
     let system = desk().system.get();
     let um = |v: f64| said(Quantity::Film, v * 1e-6, system);
@@ -160,8 +184,6 @@ fn finish(run: &RunView) -> impl IntoView + use<> {
     let Some(slid) = number("finish.longest_slide_mm") else {
         return view! { <p class="small">{f.nothing_said}</p> }.into_any();
     };
-    let marked: Vec<_> = marks(run).collect();
-    let count = marked.len().to_string();
     let longest = run.report.pointer("/finish/longest_run").and_then(|longest| {
         let length = mm(longest.get("mm")?.as_f64()?);
         let tears = longest.get("tears_mm").and_then(Value::as_f64);
@@ -189,15 +211,7 @@ fn finish(run: &RunView) -> impl IntoView + use<> {
         lines.push((f.dry_spray, format!("{dry:.2}"), f.ours.into()));
     }
     view! {
-        {if marked.is_empty() {
-            view! { <p class="advice" data-marks="0">{f.nothing_wrong}</p> }.into_any()
-        } else {
-            view! {
-                <ul class="marks" data-marks=count>{marked.into_iter().map(|(name, pattern, sentence)| view! {
-                    <li><b>{name}</b> <span class="small">" (" {pattern} ") "</span> {sentence}</li>
-                }).collect_view()}</ul>
-            }.into_any()
-        }}
+        <MarkList run=run.clone() />
         {longest.map(|said| view! { <p class="text">{said}</p> })}
         <dl class="lines" aria-label=f.figures>
             {lines.into_iter().map(|(name, value, beside)| view! {

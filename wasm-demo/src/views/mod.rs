@@ -8,6 +8,7 @@ mod booth;
 mod card;
 mod card_clipboard;
 mod clipboard;
+mod counted;
 mod cup;
 mod cup_seconds;
 pub mod desk;

@@ -53,7 +53,7 @@ pub fn follow(desk: Desk) {
                         let _ = performance.mark("first-film");
                     }
                 }
-                desk.hear_film(&text, &film, desk.done.get_untracked());
+                desk.hear_film(&text, &film, desk.done.get_untracked(), || ends(&film));
             }
             News::Restarted { run } if run == id => desk.done.set(0.0),
             News::Done { run, report, digest, sheets, film } if run == id => {
@@ -102,6 +102,7 @@ pub fn follow(desk: Desk) {
         let text = desk.flown.get();
         mark("data-state", "busy");
         desk.done.set(0.0);
+        desk.under.set(None);
         desk.since.set(window().performance().map_or(0.0, |p| p.now()));
         desk.stopped.set(false);
         if let Some(handle) = waiting.get_value() {

@@ -31,6 +31,7 @@ pub(super) fn line(desk: Desk, row: &Side, sides: &Sides, axis: (f64, f64)) -> i
     let w = words().side;
     let price = price_of(desk, row, &sides.rows);
     let (back, sure) = row.verdict(price, &money(desk));
+    let heads = super::side_table::heads(desk);
     let class = if row.label == "best" { "best" } else { "" };
     let cells = match (&row.figures, &row.cannot) {
         (Some(f), None) => {
@@ -48,19 +49,23 @@ pub(super) fn line(desk: Desk, row: &Side, sides: &Sides, axis: (f64, f64)) -> i
                 ml(desk, f.ml),
                 fill(w.range, &[&number(desk, f.ml_low), &ml(desk, f.ml_high)])
             );
-            let heads = w.heads;
+            // Where the table's head is not seen, each figure carries its own.
+            let label = |i: usize| {
+                let (name, under) = &heads[i];
+                if under.is_empty() { name.clone() } else { format!("{name}, {under}") }
+            };
             let fan = parted(Quantity::Length, f.fan_mm * 1e-3, desk.system.get()).0;
             view! {
-                <td data-label=heads[1].0>{air(desk, row, sides)}</td>
-                <td data-label=heads[2].0>{paints(row)}</td>
-                <td class="right" data-label=heads[3].0>{fan}</td>
-                <td class="bar"><svg viewBox=format!("0 0 {WIDTH} {HEIGHT}") width=WIDTH height=HEIGHT role="img" aria-label=spoken inner_html=bar></svg></td>
-                <td class="right" data-label=heads[5].0>{seconds(f.seconds)}</td>
-                <td class="right" data-label=heads[6].0>{format!("±{:.0}", f.even_percent)}</td>
-                <td class="right" data-label=heads[7].0>{number(desk, row.stays_ml)}</td>
-                <td data-label=heads[8].0>{if row.label == "as-set" { "–".into_any() } else { saved(desk, row).into_any() }}</td>
-                <td data-label=heads[9].0>{pays_back(row, back)}</td>
-                <td data-label=heads[10].0>{sure_cell(row, sure)}</td>
+                <td data-label=label(1)>{air(desk, row, sides)}</td>
+                <td data-label=label(2)>{paints(row)}</td>
+                <td class="right" data-label=label(3)>{fan}</td>
+                <td class="bar" data-label=label(4)><svg viewBox=format!("0 0 {WIDTH} {HEIGHT}") width=WIDTH height=HEIGHT role="img" aria-label=spoken inner_html=bar></svg></td>
+                <td class="right" data-label=label(5)>{seconds(f.seconds)}</td>
+                <td class="right" data-label=label(6)>{format!("±{:.0}", f.even_percent)}</td>
+                <td class="right" data-label=label(7)>{number(desk, row.stays_ml)}</td>
+                <td data-label=label(8)>{if row.label == "as-set" { "–".into_any() } else { saved(desk, row).into_any() }}</td>
+                <td data-label=label(9)>{pays_back(row, back)}</td>
+                <td data-label=label(10)>{sure_cell(row, sure)}</td>
             }
             .into_any()
         }

@@ -17,29 +17,33 @@ fn unit(desk: Desk, quantity: Quantity) -> &'static str {
     mistcoat::units::unit_shown(quantity, desk.system.get()).0
 }
 
+/// Names of the columns, and what stands under them, with the units shown.
+pub(super) fn heads(desk: Desk) -> [(String, String); 11] {
+    let [a_part, _, parts] = nouns(desk);
+    let volume = unit(desk, Quantity::Volume);
+    let heads = words().side.heads;
+    std::array::from_fn(|i| {
+        let (name, under) = heads[i];
+        let under = match i {
+            1 => fill(under, &[unit(desk, Quantity::AirFlow)]),
+            3 => fill(under, &[unit(desk, Quantity::Length)]),
+            4 | 7 => fill(under, &[volume]),
+            8 => fill(under, &[volume, a_part]),
+            9 => format!("{under} {parts}"),
+            _ => under.to_string(),
+        };
+        (fill(name, &[a_part]), under)
+    })
+}
+
 /// The table, its foot, and how far the work is.
 #[component]
 pub fn SideTable(sides: Memo<Sides>, again: Callback<()>) -> impl IntoView {
     let desk = desk();
     let w = words().side;
     let heads = move || {
-        let [a_part, _, parts] = nouns(desk);
-        let volume = unit(desk, Quantity::Volume);
-        w.heads
-            .iter()
-            .enumerate()
-            .map(|(i, (name, under))| {
-                let name = fill(name, &[a_part]);
-                let under = match i {
-                    1 => fill(under, &[unit(desk, Quantity::AirFlow)]),
-                    3 => fill(under, &[unit(desk, Quantity::Length)]),
-                    4 | 7 => fill(under, &[volume]),
-                    8 => fill(under, &[volume, a_part]),
-                    9 => format!("{under} {parts}"),
-                    _ => (*under).to_string(),
-                };
-                view! { <th scope="col"><b>{name}</b><span>{under}</span></th> }
-            })
+        heads(desk)
+            .map(|(name, under)| view! { <th scope="col"><b>{name}</b><span>{under}</span></th> })
             .collect_view()
     };
     let axis = move || round_axis(shown(desk, sides.with(Sides::most_ml)) * 1.04);

@@ -12,6 +12,7 @@ pub struct FinishWords {
     pub marks_note: &'static str,
     pub texture_note: &'static str,
     pub nothing_wrong: &'static str,
+    pub no_runs: &'static str,
     pub nothing_said: &'static str,
     /// Word of the report, name, and what its pattern on the map is.
     pub marks: [(&'static str, &'static str, &'static str); 3],
@@ -50,6 +51,7 @@ pub(super) const ENGLISH: FinishWords = FinishWords {
     texture_note: "Orange peel: waviness of the dry film between {} and {}. Dry spray: what is left of a droplet mark of {}, 0 to 1. \
                    Engineering criteria, ours: compare with them, do not measure by them.",
     nothing_wrong: "No runs, no dry spray, no bare places.",
+    no_runs: "No runs, no dry spray.",
     nothing_said: "Runs and dry spray cannot be told with so few droplets.",
     marks: [("run", "Runs", "hanging strokes"), ("dry", "Dry spray", "crosses"), ("bare", "Bare", "outline")],
     mark_said: "{} of 100 of the area: {}.",

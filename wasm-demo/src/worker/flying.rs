@@ -22,6 +22,8 @@ pub struct Flying {
     ends: Vec<f32>,
     /// Droplets of the snapshot so far.
     drawn: u64,
+    /// The gun's way, once the film's first droplets say that it is known.
+    way: std::cell::OnceCell<Way>,
     /// Report as JSON and digest, once asked for.
     told: std::cell::OnceCell<Result<(String, u64), Refusal>>,
 }
@@ -40,11 +42,16 @@ impl Flying {
         }));
     }
 
-    /// The run to be watched again; none before it is complete, and where it would be too much to send.
+    fn way(&self) -> &Way {
+        self.way.get_or_init(|| {
+            let prepared = self.run.prepared();
+            let strokes = prepared.strokes(self.run.card());
+            Way::of(&strokes, &prepared.job.stroke, prepared.bare_film().faces())
+        })
+    }
+
+    /// The complete run to be watched again; none where it would be too much to send.
     fn played(&self) -> Option<Played> {
-        if !self.run.is_complete() {
-            return None;
-        }
         let prepared = self.run.prepared();
         let bare = prepared.bare_film();
         let strokes = prepared.strokes(self.run.card());
@@ -77,7 +84,13 @@ impl Flight for Flying {
             message: e.problem().to_string(),
         })?;
         let run = Run::new(job).map_err(|e| Refusal { key: Some(e.key.clone()), message: e.to_string() })?;
-        Ok(Self { run, ends: Vec::new(), drawn: 0, told: std::cell::OnceCell::new() })
+        Ok(Self {
+            run,
+            ends: Vec::new(),
+            drawn: 0,
+            way: std::cell::OnceCell::new(),
+            told: std::cell::OnceCell::new(),
+        })
     }
 
     fn advance(&mut self, most: u64) -> bool {
@@ -97,7 +110,13 @@ impl Flight for Flying {
             Some(set) => film.setting(set),
             None => film,
         };
-        let played = self.played().unwrap_or_default();
+        let painted = film.values.iter().any(|&h| h > 0.0);
+        let played = match self.run.is_complete() {
+            true => self.played().unwrap_or_default(),
+            // On the way the gun's way alone: before the card is flown nobody knows how the passes are spaced.
+            false if painted => Played { way: self.way().clone(), layers: Vec::new() },
+            false => Played::default(),
+        };
         Film {
             droplets: (self.ends.len() / Film::NUMBERS) as u32,
             ends: self.ends.clone(),

@@ -129,6 +129,9 @@ pub fn end_view(view: &EndView, width: f64, height: f64, scale: f64) -> String {
     out + &histogram(view, scale, (width - right + 34.0, middle), 56.0)
 }
 
+/// Times that the count is averaged with its neighbours.
+const EVENED: usize = 6;
+
 /// Droplets counted across the fan: those that landed solid, those that passed dotted.
 fn histogram(view: &EndView, scale: f64, at: (f64, f64), reach: f64) -> String {
     let bin = 4.0 / scale;
@@ -144,16 +147,32 @@ fn histogram(view: &EndView, scale: f64, at: (f64, f64), reach: f64) -> String {
             counts[place as usize][usize::from(d.landed)] += 1;
         }
     }
-    let peak = counts.iter().map(|c| c[0] + c[1]).max().unwrap_or(0).max(1);
-    let width = |count: u32| reach * f64::from(count) / f64::from(peak);
+    // Counting makes it ragged; neighbours are averaged, apart on both sides of a tube's edge, where the step is real.
+    let edge = view.diameter.map(|d| 0.5 * d);
+    let inside = |i: usize| edge.is_none_or(|r| ((i as f64 + 0.5) * bin - half).abs() < r);
+    let even = |which: &dyn Fn(&[u32; 2]) -> u32| -> Vec<f64> {
+        let mut values: Vec<f64> = counts.iter().map(|c| f64::from(which(c))).collect();
+        for _ in 0..EVENED {
+            let before = values.clone();
+            for (i, value) in values.iter_mut().enumerate() {
+                let beside =
+                    |k: usize| if k < bins && inside(k) == inside(i) { before[k] } else { before[i] };
+                *value = 0.25 * (beside(i.wrapping_sub(1)) + 2.0 * before[i] + beside(i + 1));
+            }
+        }
+        values
+    };
+    let (every, landed) = (even(&|c| c[0] + c[1]), even(&|c| c[1]));
+    let peak = every.iter().copied().fold(1e-9, f64::max);
+    let width = |count: f64| reach * count / peak;
     let (mut all, mut on) = (String::from("M0 "), String::from("M0 "));
     let top = -half * scale;
     let _ = write!(all, "{}", n(top));
     let _ = write!(on, "{}", n(top));
-    for (i, c) in counts.iter().enumerate() {
+    for (i, (all_here, on_here)) in every.iter().zip(&landed).enumerate() {
         let (a, b) = (top + 4.0 * i as f64, top + 4.0 * (i + 1) as f64);
-        let _ = write!(all, "L{w} {}L{w} {}", n(a), n(b), w = n(width(c[0] + c[1])));
-        let _ = write!(on, "L{w} {}L{w} {}", n(a), n(b), w = n(width(c[1])));
+        let _ = write!(all, "L{w} {}L{w} {}", n(a), n(b), w = n(width(*all_here)));
+        let _ = write!(on, "L{w} {}L{w} {}", n(a), n(b), w = n(width(*on_here)));
     }
     let end = n(top + 4.0 * bins as f64);
     let inner = format!(

@@ -14,12 +14,13 @@ use leptos::prelude::*;
 use mistcoat::job::PartShape;
 use mistcoat::units::Quantity;
 
+use super::counted::still;
 use super::desk::{Desk, desk};
 use crate::booth3d::camera::{Camera, Frame};
 use crate::booth3d::gl::Trouble;
 use crate::booth3d::labels::{Figures, overlay};
 use crate::booth3d::scene::{Named, Scene};
-use crate::booth3d::way::Spot;
+use crate::booth3d::way::{Moment, Spot};
 use crate::figures::said;
 use crate::words::words;
 
@@ -28,6 +29,8 @@ const ROOM_FOR_FAN: f64 = 0.26;
 /// From this width on the clipboard lies over the band [px].
 const WIDE: f64 = 1280.0;
 
+/// Steps in which the gun goes over the part while a run is under way.
+const STEPS: f64 = 120.0;
 /// Below this width the words over the band need two rows [px].
 const SMALL: f64 = 768.0;
 
@@ -54,6 +57,8 @@ struct Band {
     /// Size of the band [CSS px].
     size: RwSignal<(f64, f64)>,
     camera: Memo<Option<Camera>>,
+    /// The gun in a run under way.
+    under: Memo<Option<Moment>>,
     /// Where the gun is.
     spot: Memo<Option<Spot>>,
     /// Time of the run that is played [s]; none while it is not.
@@ -100,8 +105,19 @@ pub fn BoothBand() -> impl IntoView {
     });
     let trouble = RwSignal::new(None);
     let played = Memo::new(move |_| desk.played.with(|p| Some(p.as_ref()?.way.at(clock.get()?)?.spot)));
-    let spot = Memo::new(move |_| played.get().or(rest.get()));
-    let band = Band { desk, scene, look, size, camera, spot, clock, trouble };
+    let under = Memo::new(move |_| {
+        if clock.get().is_some() || still() || !desk.busy() {
+            return None;
+        }
+        // In steps: not every droplet counted is worth a picture.
+        let done = (desk.done.get() * STEPS).floor() / STEPS;
+        desk.under.with(|under| {
+            let (way, from) = under.as_ref()?;
+            way.at((done - from).max(0.0) / (1.0 - from).max(1e-3) * way.seconds())
+        })
+    });
+    let spot = Memo::new(move |_| played.get().or(under.get().map(|m| m.spot)).or(rest.get()));
+    let band = Band { desk, scene, look, size, camera, under, spot, clock, trouble };
     let node = NodeRef::<html::Canvas>::new();
     paint::follow(band, node);
     let figures = Memo::new(move |_| figures(desk));

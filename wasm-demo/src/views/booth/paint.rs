@@ -9,10 +9,14 @@ use leptos::html;
 use leptos::prelude::*;
 use mistcoat::report::chart::end_view::DropletEnd;
 use wasm_bindgen::prelude::*;
-use web_sys::{HtmlCanvasElement, MutationObserver, MutationObserverInit, ResizeObserver};
+use web_sys::{
+    HtmlCanvasElement, IntersectionObserver, IntersectionObserverEntry, MutationObserver,
+    MutationObserverInit, ResizeObserver,
+};
 
 use super::{Band, frame, play};
 use crate::booth3d::gl::{Booth, Colour, Colours, Drawn, Trouble, bytes};
+use crate::booth3d::growing::gone_over;
 use crate::booth3d::mesh::Stuff;
 use crate::booth3d::part::standing;
 use crate::booth3d::room::room;
@@ -33,8 +37,8 @@ struct Want {
     scene: Arc<Scene>,
     film: Option<Arc<Vec<f32>>>,
     droplets: Arc<[DropletEnd]>,
-    /// Feed, level in 60 steps, fan in the gun's frame.
-    gun: (Feed, u32, DVec3),
+    /// Feed, level in 60 steps, fan and the way down in the gun's frame.
+    gun: (Feed, u32, DVec3, DVec3),
     drawn: Drawn,
     size: (f64, f64),
 }
@@ -46,6 +50,8 @@ struct Easel {
     want: RefCell<Option<Want>>,
     shown: RefCell<Option<Want>>,
     asked: Cell<bool>,
+    /// It is off the screen: it is drawn when it comes back.
+    away: Cell<bool>,
 }
 
 /// Film of the faces' cells [m], as last heard of; none where it does not fit the part.
@@ -59,10 +65,19 @@ pub fn film(band: Band) -> Option<Arc<Vec<f32>>> {
 
 /// The film that is shown: as last heard of, or as far as the run that is watched again has come.
 fn shown(band: Band) -> Option<Arc<Vec<f32>>> {
-    let Some(time) = band.clock.get() else { return film(band) };
     let reach = play::reach(band);
     let faces = band.scene.get()?;
-    band.desk.played.with(|p| Some(Arc::new(p.as_ref()?.film(time, &faces.faces, reach))))
+    if let Some(time) = band.clock.get() {
+        return band.desk.played.with(|p| Some(Arc::new(p.as_ref()?.film(time, &faces.faces, reach.0))));
+    }
+    let dry = film(band)?;
+    let Some(now) = band.under.get() else { return Some(dry) };
+    let share = band
+        .desk
+        .under
+        .with(|way| Some(gone_over(&way.as_ref()?.0, now.time, &faces.faces, reach.0, 0.5 * reach.1)));
+    let share = share.filter(|s| s.len() == dry.len());
+    Some(share.map_or(dry.clone(), |s| Arc::new(dry.iter().zip(s).map(|(h, s)| h * s).collect())))
 }
 
 /// Follows the desk with the canvas. Call once for each canvas.
@@ -76,6 +91,7 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
         let Some(canvas) = node.get() else { return };
         watch_size(&canvas, band);
         watch_loss(&canvas, band, &hung);
+        watch_sight(&canvas, &hung);
         start(&canvas, band, &hung);
     });
     Effect::new(move |_| {
@@ -105,7 +121,7 @@ fn start(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
 
 /// Asks for one picture with the next frame of the screen; a hidden page gets none.
 fn ask(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
-    if easel.asked.replace(true) {
+    if easel.away.get() || easel.asked.replace(true) {
         return;
     }
     let (canvas, easel) = (canvas.clone(), easel.clone());
@@ -128,7 +144,7 @@ fn draw(canvas: &HtmlCanvasElement, booth: &mut Booth, want: &Want, shown: Optio
         booth.set_scene(&room(&standing), &standing);
     }
     if other(|a, b| a.gun == b.gun) {
-        booth.set_gun(&gun::gun(want.gun.0, f64::from(want.gun.1) / 60.0, want.gun.2));
+        booth.set_gun(&gun::gun(want.gun.0, f64::from(want.gun.1) / 60.0, want.gun.2, want.gun.3));
     }
     if new_scene || other(|a, b| Arc::ptr_eq(&a.droplets, &b.droplets)) {
         booth.set_drops(&spray::points(&want.droplets, want.scene.distance));
@@ -165,7 +181,10 @@ fn want(band: Band, film: Option<Arc<Vec<f32>>>) -> Option<Want> {
         let face = desk.face();
         (face.feed, face.cup_level)
     };
-    let in_gun = at.0.inverse().transform_vector3(at.1.y_axis.truncate());
+    let inside = at.0.inverse();
+    let in_gun = inside.transform_vector3(at.1.y_axis.truncate());
+    // To a thousandth, so that a gun that only moves along keeps its shape.
+    let down = (inside.transform_vector3(DVec3::NEG_Y) * 1e3).round() * 1e-3;
     let thickest = film.as_ref().map_or(0.0, |f| f.iter().copied().fold(0.0_f32, f32::max));
     let wanted = wanted();
     let drawn = Drawn {
@@ -178,12 +197,15 @@ fn want(band: Band, film: Option<Arc<Vec<f32>>>) -> Option<Want> {
         map: desk.booth_map.get().then_some((wanted, f64::from(thickest))),
         ratio: window().device_pixel_ratio().clamp(1.0, SHARPEST),
     };
-    let droplets = desk.fresh().map_or_else(|| Arc::from([]), |run| run.droplets.clone());
+    let droplets = match desk.fresh() {
+        Some(run) => run.droplets.clone(),
+        None => desk.aloft.get(),
+    };
     (size.0 > 0.0).then(|| Want {
         scene,
         film,
         droplets,
-        gun: (feed, (60.0 * level).round() as u32, in_gun),
+        gun: (feed, (60.0 * level).round() as u32, in_gun, down),
         drawn,
         size,
     })
@@ -256,6 +278,24 @@ fn watch_size(canvas: &HtmlCanvasElement, band: Band) {
     let Ok(observer) = ResizeObserver::new(again.as_ref().unchecked_ref()) else { return };
     observer.observe(&frame);
     let held = StoredValue::new_local((again, observer));
+    on_cleanup(move || held.with_value(|(_, observer)| observer.disconnect()));
+}
+
+/// Off the screen nothing is drawn; what is wanted by then is drawn when it comes back.
+fn watch_sight(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
+    let (seen_canvas, seen_easel) = (canvas.clone(), easel.clone());
+    let heard = Closure::<dyn Fn(js_sys::Array)>::new(move |entries: js_sys::Array| {
+        let last = entries.iter().last().and_then(|e| e.dyn_into::<IntersectionObserverEntry>().ok());
+        let away = last.is_some_and(|e| !e.is_intersecting());
+        if !away && seen_easel.away.replace(away) {
+            ask(&seen_canvas, &seen_easel);
+        } else {
+            seen_easel.away.set(away);
+        }
+    });
+    let Ok(observer) = IntersectionObserver::new(heard.as_ref().unchecked_ref()) else { return };
+    observer.observe(canvas);
+    let held = StoredValue::new_local((heard, observer));
     on_cleanup(move || held.with_value(|(_, observer)| observer.disconnect()));
 }
 

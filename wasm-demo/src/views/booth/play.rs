@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::super::counted::still;
 use super::Band;
 use crate::booth3d::way::Moment;
 use crate::figures::seconds;
@@ -17,14 +18,14 @@ fn pace(seconds: f64) -> f64 {
     (seconds / LONGEST).ceil().max(1.0)
 }
 
-/// The moment that is shown, while it is played.
+/// The moment that is shown while the gun moves: played, or of a run under way.
 pub fn moment(band: Band) -> Option<Moment> {
-    let time = band.clock.get()?;
-    band.desk.played.with(|p| p.as_ref()?.way.at(time))
+    played(band).or_else(|| band.under.get())
 }
 
-fn still() -> bool {
-    window().match_media("(prefers-reduced-motion: reduce)").ok().flatten().is_some_and(|m| m.matches())
+fn played(band: Band) -> Option<Moment> {
+    let time = band.clock.get()?;
+    band.desk.played.with(|p| p.as_ref()?.way.at(time))
 }
 
 fn now() -> f64 {
@@ -77,7 +78,7 @@ fn press(band: Band) {
 
 fn told(band: Band) -> Option<String> {
     let w = words().booth;
-    let moment = moment(band)?;
+    let moment = played(band)?;
     let (deposits, pace) =
         band.desk.played.with(|p| p.as_ref().map(|p| (p.way.deposits, pace(p.way.seconds()))))?;
     let number = (moment.landed + usize::from(moment.spraying)).clamp(1, deposits.max(1));
@@ -118,11 +119,13 @@ pub fn Play(band: Band) -> impl IntoView {
     }
 }
 
-/// The spray's size along the way [m], for the film that grows behind the gun.
-pub fn reach(band: Band) -> f64 {
-    let key = match band.scene.with(|s| s.as_ref().map(|s| s.axis)) {
-        Some(mistcoat::job::FanAxis::Along) => "pattern.length_mm",
-        _ => "pattern.width_mm",
-    };
-    band.desk.run.with(|r| r.as_ref().and_then(|r| r.number(key))).map_or(0.05, |mm| mm * 1e-3)
+/// The spray's size along the way and across it [m], for the film that grows behind the gun.
+pub fn reach(band: Band) -> (f64, f64) {
+    let [height, thickness] = ["pattern.length_mm", "pattern.width_mm"]
+        .map(|key| band.desk.run.with(|r| r.as_ref().and_then(|r| r.number(key))).map(|mm| mm * 1e-3));
+    let (height, thickness) = (height.unwrap_or(0.2), thickness.unwrap_or(0.05));
+    match band.scene.with(|s| s.as_ref().map(|s| s.axis)) {
+        Some(mistcoat::job::FanAxis::Along) => (height, thickness),
+        _ => (thickness, height),
+    }
 }
