@@ -10,13 +10,17 @@
 //! solvents lost in flight, of the class's usual thinner, at 20 C, 50 % and 0.3 m/s along 0.4 m - so that stiffness is a function of r: the
 //! time the reference film takes to it over the setting time. Warmer, drier or thinner films then set faster, slow thinner
 //! slower, by their own drying. Ours: no measured curve of viscosity against solids was found.
+//!
+//! The curve is not run backwards: what lands wetter than the reference film is more fluid by Arrhenius' mixing rule alone, as a thinner
+//! makes it (`paint::Recipe`), and stiffens from landing by what it gives off. Backwards the curve would say that 1 % more volume of
+//! solvents left on landing halves clear's viscosity; the mixing rule says a tenth.
 
 use super::drying::{activity, inner_diffusivity};
 use super::solvent::{MOLAR_GAS_CONSTANT, Volatile};
 use crate::air::{ROOM_PRESSURE, density, viscosity, water_saturation};
 use crate::error::ParameterError;
 use crate::film::DryingLaws;
-use crate::math::cbrt;
+use crate::math::{cbrt, ln};
 use crate::paint::{MOST_SOLVENTS, Paint, Solvent};
 
 /// Air past a film.
@@ -40,6 +44,8 @@ const REFERENCE_FILM: f64 = 75e-6;
 const REFERENCE_AIR: FilmAir = FilmAir { temperature: 293.15, humidity: 0.5, speed: 0.3, length: 0.4 };
 /// Share of its solvents that it lost in flight [-]: as clear does at 180 mm (computed).
 pub const LOST_IN_FLIGHT: f64 = 0.1;
+/// Viscosity of solvents [Pa s]: n-butyl acetate 0.68, xylene 0.76, water 0.89 mPa s at 25 C (computed).
+const SOLVENT_VISCOSITY: f64 = 0.7e-3;
 /// Steps of a table.
 const STEPS: usize = 256;
 /// Stiffest that is told apart: e^30.
@@ -183,9 +189,13 @@ pub fn film_drying(paint: &Paint, usual: &[Solvent], air: &FilmAir) -> Result<Dr
     let place = (landed * per_unit).clamp(0.0, STEPS as f64);
     let below = (place as usize).min(STEPS - 1);
     let zero = time[below] + (time[below + 1] - time[below]) * (place - below as f64);
-    let stiffness =
+    let stiffness: Vec<f64> =
         time.iter().map(|t| ((t - zero) / paint.setting_time).clamp(-STIFFEST, STIFFEST)).collect();
-    Ok(DryingLaws { per_unit, loss, diffusivity, stiffness })
+    // Solvent dr added to 1 + r of paint moves ln(viscosity) by dr/(1 + r) of the way to the solvent's, as a thinner does.
+    let dilution = ln((paint.viscosity / SOLVENT_VISCOSITY).max(1.0)) / (1.0 + landed);
+    let steepness = (stiffness[below] - stiffness[below + 1]) * per_unit;
+    let thinning = if steepness > dilution { dilution / steepness } else { 1.0 };
+    Ok(DryingLaws { per_unit, loss, diffusivity, stiffness, landed, thinning })
 }
 
 #[cfg(test)]

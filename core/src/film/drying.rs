@@ -14,6 +14,11 @@ pub struct DryingLaws {
     pub diffusivity: Vec<f64>,
     /// Natural logarithm of viscosity over that on landing, at the class's usual loss in flight [-].
     pub stiffness: Vec<f64>,
+    /// r of a film as it lands after the class's usual loss in flight [-].
+    pub landed: f64,
+    /// Of solvent that a film lands with above that, the share that thins it as the tables say [-]: the paint's own rule of
+    /// dilution over the steepness of `stiffness`.
+    pub thinning: f64,
 }
 
 /// The laws at one r.
@@ -41,6 +46,19 @@ impl DryingLaws {
             diffusivity: between(&self.diffusivity),
             stiffness: between(&self.stiffness),
         }
+    }
+
+    /// Solvents over solids of a film that lands at r which its stiffness does not count [-]: what is above the usual landing thins
+    /// it by the paint's rule of dilution alone, and from there it stiffens by what it gives off.
+    #[must_use]
+    pub fn uncounted(&self, r: f64) -> f64 {
+        (1.0 - self.thinning) * (r - self.landed).max(0.0)
+    }
+
+    /// Stiffness at r [-]; held past the ends.
+    #[must_use]
+    pub fn stiffness_at(&self, r: f64) -> f64 {
+        self.at(r.max(0.0)).stiffness
     }
 
     /// Volume that a film of these solids and solvents [m] gives off over area and time [m/s]: what the air can take, and

@@ -54,6 +54,8 @@ impl WetLaws {
             loss: vec![0.0; 2],
             diffusivity: vec![0.0; 2],
             stiffness: vec![0.0; 2],
+            landed: 0.0,
+            thinning: 1.0,
         };
         Self {
             drying,
@@ -89,6 +91,8 @@ pub struct WetCell {
     pub slid: f64,
     /// The most that one of the coats beneath has slid [m].
     pub slid_before: f64,
+    /// Solvents over solids that do not count towards its stiffness: it landed wetter than usual [-].
+    pub uncounted: f64,
     /// 1 over viscosity [1/(Pa s)].
     pub mobility: f64,
     /// Film whose droplet marks are levelling [m].
@@ -120,6 +124,14 @@ impl WetCell {
 
     fn ratio(&self) -> f64 {
         self.solvents as f64 / (self.solids as f64).max(1.0)
+    }
+
+    /// Solids that come to those that flow, with what of their solvents does not count.
+    fn mix_in(&mut self, solids: u64, uncounted: f64) {
+        let (here, more) = (self.solids as f64, solids as f64);
+        if more > 0.0 && (uncounted > 0.0 || self.uncounted > 0.0) {
+            self.uncounted = (here * self.uncounted + more * uncounted) / (here + more);
+        }
     }
 }
 
@@ -243,7 +255,11 @@ impl WetFilm {
                 continue;
             }
             // Fresh marks on an old film: what is stiff keeps its own.
-            let stiff = if cell.solids > 0 { self.laws.drying.at(cell.ratio()).stiffness } else { SET };
+            let stiff = if cell.solids > 0 {
+                self.laws.drying.stiffness_at(cell.ratio() - cell.uncounted)
+            } else {
+                SET
+            };
             let moves = if stiff > 0.0 { exp(-stiff) } else { 1.0 };
             let fresh = (solids + solvents) as f64 / QUANTA;
             let ripple = fresh + moves * cell.ripple;
@@ -255,7 +271,10 @@ impl WetFilm {
                 cell.under_solvents += cell.solvents;
                 (cell.solids, cell.solvents) = (0, 0);
                 (cell.slid_before, cell.slid) = (cell.slid_before.max(cell.slid), 0.0);
+                cell.uncounted = 0.0;
             }
+            let ratio = solvents as f64 / (solids as f64).max(1.0);
+            cell.mix_in(solids, self.laws.drying.uncounted(ratio));
             cell.solids += solids;
             cell.solvents += solvents;
             cell.landed += solids + solvents;

@@ -83,6 +83,8 @@ fn exponential(setting: f64, folds: f64) -> DryingLaws {
         loss: vec![film * r / (setting * folds); 2],
         diffusivity: vec![1.0; 2],
         stiffness: vec![folds, 0.0],
+        landed: r,
+        thinning: 1.0,
     }
 }
 

@@ -65,6 +65,7 @@ impl WetFilm {
         let mut before = self.laws.drying.at(cell.ratio());
         before.loss *= air;
         let (solids, solvents) = (cell.solids as f64 / super::QUANTA, cell.solvents as f64 / super::QUANTA);
+        let first = solvents;
         // Half a step, then the whole one at the laws of its middle.
         let half = lost(drying_flux(&before, solids, solvents), cell.solvents, 0.5 * step);
         let solvents = (cell.solvents - half) as f64 / super::QUANTA;
@@ -73,6 +74,13 @@ impl WetFilm {
         let out = lost(drying_flux(&middle, solids, solvents), cell.solvents, step);
         cell.solvents -= out;
         self.evaporated += u128::from(out);
+        let uncounted = cell.uncounted;
+        if uncounted > 0.0 {
+            let at = |solvents: f64| {
+                self.laws.drying.stiffness_at(solvents / solids.max(1.0 / super::QUANTA) - uncounted)
+            };
+            (before.stiffness, middle.stiffness) = (at(first), at(solvents));
+        }
         let stiff = middle.stiffness;
         cell.mobility = exp(-stiff) / self.laws.viscosity;
         cell.thinness += cell.mobility * step;

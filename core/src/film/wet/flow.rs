@@ -172,8 +172,9 @@ impl WetFilm {
                 let from = &mut self.cells[index];
                 from.solids -= solids;
                 from.solvents -= solvents;
-                let (mobility, runs) = (from.mobility, from.slid > RUN);
+                let (mobility, runs, uncounted) = (from.mobility, from.slid > RUN, from.uncounted);
                 let target = &mut self.cells[to];
+                target.mix_in(solids, uncounted);
                 target.solids += solids;
                 target.solvents += solvents;
                 target.slid_in += solids + solvents;
