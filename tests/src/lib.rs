@@ -4,6 +4,7 @@ pub mod anchors;
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod chromium;
+pub mod edged;
 pub mod fields;
 pub mod golden;
 pub mod names_table;

@@ -132,6 +132,21 @@ impl FilmMap {
         self.mean_over_area(|cell| self.wet[cell])
     }
 
+    /// By how much a cell's dry film is off in a balanced half of the replicate groups [m], `sample` below [`GROUPS`]: one of each pair of
+    /// groups, which by the signs of a Hadamard matrix; the samples of its second half are the other halves. The mean square over
+    /// the samples is the square of the counting error, of figures that leap as of those that do not (balanced repeated replication).
+    #[must_use]
+    pub fn half_off(&self, cell: usize, sample: usize) -> f64 {
+        let (n, pairs) = (self.len(), GROUPS / 2);
+        let mut sum = 0.0;
+        for pair in 0..pairs {
+            let difference = self.groups[2 * pair * n + cell] - self.groups[(2 * pair + 1) * n + cell];
+            let odd = ((sample % pairs) & pair).count_ones() % 2 == 1;
+            sum += if odd { -difference } else { difference };
+        }
+        if sample < pairs { sum / GROUPS as f64 } else { -sum / GROUPS as f64 }
+    }
+
     /// A cell's counting error of the dry film, root mean square over the cells [m].
     #[must_use]
     pub fn cell_error(&self) -> f64 {

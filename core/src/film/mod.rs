@@ -6,6 +6,7 @@ mod face;
 mod levelling;
 mod map;
 mod set;
+mod share_error;
 mod slide;
 mod texture;
 mod unevenness;

@@ -8,7 +8,7 @@ const GATHERED: f64 = 1.5;
 /// Growth of a ripple overhead, as an exponent of e, from which it hangs in drops. Ours: a ripple of a hundredth becomes the film.
 const HANGS: f64 = 4.6;
 /// Share of a droplet mark that is left, from which a film is dry spray [-]: it had less time than one time constant.
-const DRY: f64 = 0.367_879_441_171_442_33;
+pub(super) const DRY: f64 = 0.367_879_441_171_442_33;
 /// Film that is told apart from none at all [m].
 const NOTHING: f64 = 1e-12;
 
@@ -92,6 +92,14 @@ pub struct SetFilm {
     pub tear_spacing: Option<f64>,
     /// Runs are at least as long as told.
     pub held_back: bool,
+    /// Film that was wet by cell just after the last coat [m]: what a comb meets. Coats that had set lie under it.
+    pub fresh_wet: Vec<f64>,
+    /// Its solids [m].
+    pub fresh_solids: Vec<f64>,
+    /// Dry film below which a place is bare [m].
+    pub bare: f64,
+    /// Thickness of one droplet's splat [m].
+    pub splat: f64,
 }
 
 /// From a wet film to a set one, a piece of its cells at a time.
@@ -126,6 +134,7 @@ impl SetFilm {
         }
         self.faces = wet.faces().to_vec();
         self.held_back = wet.held_back();
+        (self.bare, self.splat) = (reading.bare, reading.droplets.splat());
         self.tear_spacing = tear_spacing(wet);
         true
     }
@@ -133,7 +142,23 @@ impl SetFilm {
     /// An empty one, to be read; `hidden` tells the cells that are not meant to be painted.
     #[must_use]
     pub fn unread(hidden: Vec<bool>) -> Self {
-        Self { faces: Vec::new(), cells: Vec::new(), hidden, tear_spacing: None, held_back: false }
+        Self {
+            faces: Vec::new(),
+            cells: Vec::new(),
+            hidden,
+            tear_spacing: None,
+            held_back: false,
+            fresh_wet: Vec::new(),
+            fresh_solids: Vec::new(),
+            bare: 0.0,
+            splat: 0.0,
+        }
+    }
+
+    /// Notes the film that is wet now: all has landed.
+    pub fn note_fresh(&mut self, wet: &WetFilm) {
+        self.fresh_wet = wet.cells().iter().map(WetCell::film).collect();
+        self.fresh_solids = wet.cells().iter().map(|cell| cell.solids as f64 / QUANTA).collect();
     }
 
     /// The cells of a face that are meant to be painted.

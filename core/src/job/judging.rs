@@ -46,6 +46,8 @@ pub struct Judging {
     pub level: u8,
     /// ISO 19840: 90/10 in place of its own 80/20.
     pub ninety_ten: bool,
+    /// ISO 19840: the nominal film [m], for each coat or in all as the film wanted; none: the lower end of the film wanted.
+    pub nominal: Option<f64>,
     /// ISO 19840: taken off every reading for the profile under the film [m].
     pub profile_correction: f64,
 }
@@ -54,11 +56,12 @@ pub struct Judging {
 const TEST_PANEL: [f64; 2] = [0.0116, 0.0930];
 
 /// Keys that say how, each with the methods that use it.
-const HOW: [(&str, &[Method]); 5] = [
+const HOW: [(&str, &[Method]); 6] = [
     ("spec.judge", &[Method::Band, Method::Pa2, Method::Pa2Panel, Method::Iso19840]),
     ("spec.right_on", &[Method::Band]),
     ("spec.level", &[Method::Pa2]),
     ("spec.rule", &[Method::Iso19840]),
+    ("spec.nominal", &[Method::Iso19840]),
     ("spec.profile_correction", &[Method::Iso19840]),
 ];
 
@@ -98,8 +101,16 @@ pub(super) fn judging(
             notes.push(format!("{key} is not used: the film is judged by \"{}\"", method.word()));
         }
     }
+    let nominal = doc.number("spec.nominal");
+    if let (Some(nominal), Some([low, high])) = (nominal, doc.band("spec.dry_film"))
+        && !(low..=high).contains(&nominal)
+    {
+        let allowed = "inside spec.dry_film, its ends included";
+        return Err(doc.refuse("spec.nominal", "not inside the film wanted", allowed));
+    }
     Ok(Judging {
         method,
+        nominal,
         right_on: doc.number("spec.right_on").unwrap_or(0.9),
         level: doc.number("spec.level").map_or(3, |level| level as u8),
         ninety_ten: doc.word("spec.rule") == Some("90-10"),

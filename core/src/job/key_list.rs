@@ -200,6 +200,7 @@ pub const KEYS: &[Key] = &[
     key("spec.right_on", Share, ("0.5", "1"), "0.9", "band: share of the area that must be right; ours, no standard"),
     key("spec.level", Count, ("1", "5"), "3", "SSPC-PA 2: restriction level, 1 the strictest"),
     key("spec.rule", Choice(&["80-20", "90-10"]), NONE, "\"80-20\"", "ISO 19840: its own rule, or 90/10 as for ships' ballast tanks"),
+    key("spec.nominal", q(Film), ("1 um", "2000 um"), "the lower end of spec.dry_film", "ISO 19840: nominal dry film that the mean must reach, inside spec.dry_film; per coat or in all as that is"),
     key("spec.profile_correction", q(Film), ("0 um", "100 um"), "0 um", "ISO 19840: taken off every reading for the profile under the film; 0 on smooth parts, 25 um on blasted steel of unknown profile"),
 
     key("card.distance", q(Length), ("50 mm", "600 mm"), "stroke.distance", "measured card: fluid tip to the card"),

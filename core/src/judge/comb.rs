@@ -3,7 +3,8 @@
 //! The true wet film lies between the last tooth that came out wet and the next one that stayed dry: a bracket, no reading between.
 //! Teeth of the metric comb: each 13 um to 150, 25 um to 250, 50 um to 750, 125 um above, to 2000 um (D4414-95(2020) 7.1.2 and
 //! procedure A: seen). The inch comb has 0.5, 1, 2 and 5 mil for the same steps, to 80 mil, of which the metric figures are the
-//! rounding. Read at once, before solvent leaves; along a tube, not across it; "neither accurate nor sensitive", and no proof of
+//! rounding. Read at once after the last coat: it meets all that is still wet, of coats before too, by then drier than it landed; not
+//! a coat that has set so far that the next one lay on it (`film::WetFilm`). Read along a tube, not across it; "neither accurate nor sensitive", and no proof of
 //! volume solids (seen). A tooth as high as the film counts as wetted.
 
 use super::Film;
@@ -63,7 +64,7 @@ pub struct CombReading {
     /// Where it is set down.
     #[serde(flatten)]
     pub place: PlaceOnPart,
-    /// Wet film of the last coat there, as the model has it [um].
+    /// Film that is wet there just after the last coat, as the model has it [um].
     pub wet_um: f64,
     /// Its standard error from counting [um].
     pub standard_error_um: f64,
@@ -74,7 +75,7 @@ pub struct CombReading {
     pub next_um: Option<f64>,
     /// The counting error may move the reading by a tooth.
     pub unsure: bool,
-    /// Dry over wet film there [-]: what the bracket leaves when dry.
+    /// Solids of that film over it [-]: what the bracket leaves when dry.
     pub dry_share: f64,
     /// It must be set along the tube.
     pub along: bool,
@@ -83,7 +84,7 @@ pub struct CombReading {
 /// A comb in the middle of the part's first face that can be reached there: a tube's front.
 pub fn at_the_middle(film: Film<'_>) -> Option<CombReading> {
     let map = film.landed;
-    if map.is_empty() || film.last_wet.len() != map.len() {
+    if map.is_empty() || film.fresh_wet.len() != map.len() || film.fresh_dry.len() != map.len() {
         return None;
     }
     let middle = |face| At { face, x: 0.0, y: 0.0 };
@@ -91,7 +92,7 @@ pub fn at_the_middle(film: Film<'_>) -> Option<CombReading> {
     let under = cells(map, at, FOOT);
     let n = under.len() as f64;
     let mean = |of: &[f64]| under.iter().map(|&c| of[c]).sum::<f64>() / n;
-    let (wet, all_wet, dry) = (mean(film.last_wet), mean(&map.wet), mean(&map.dry));
+    let (wet, solids, dry) = (mean(film.fresh_wet), mean(film.fresh_dry), mean(&map.dry));
     let groups = core::array::from_fn(|g| mean(map.group(g)));
     let ratio = if dry > 0.0 { wet / dry } else { 0.0 };
     let error = crate::tally::standard_error(&groups) * ratio;
@@ -107,7 +108,7 @@ pub fn at_the_middle(film: Film<'_>) -> Option<CombReading> {
         reading_um: reading * 1e6,
         next_um: next.map(|t| t * 1e6),
         unsure,
-        dry_share: if all_wet > 0.0 { dry / all_wet } else { 0.0 },
+        dry_share: if wet > 0.0 { solids / wet } else { 0.0 },
         along: face.closed || face.place.radius > 0.0,
     })
 }

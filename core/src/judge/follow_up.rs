@@ -6,6 +6,7 @@ use super::pa_2::spot;
 use super::place::At;
 use super::sure::Figures;
 use super::verdict::{Area, Spot, Verdict};
+use super::words;
 use crate::judge::gauge::{Value, errors};
 use core::f64::consts::FRAC_PI_4;
 use serde::{Deserialize, Serialize};
@@ -64,9 +65,5 @@ pub fn follow(film: Film<'_>, band: (f64, f64), spots: &[Spot], area: usize) -> 
 /// What is to be said of a failed area that leaves no room for it.
 pub fn note(areas: &[Area]) -> Option<String> {
     let failed = areas.iter().any(|a| a.verdict == Verdict::Fail && a.follow_up.is_empty());
-    failed.then(|| {
-        "The standard would now measure spots each 1.5 m outwards, in eight directions, to find how far the wrong film reaches. \
-         This part has no room for that: the whole of it is the area that fails."
-            .into()
-    })
+    failed.then(|| words::NO_ROOM[0].into())
 }

@@ -5,15 +5,16 @@
 //! and "not more than 20 %" (both seen): here 20 % itself passes. (d) and the three smallest areas of the table of counts are from memory,
 //! the rest seen. As PSPC's 90/10 (IMO, seen): every reading at least 90 %, and at most 10 % below the nominal film.
 //!
-//! The nominal film is the lower end of the film wanted, the highest film its upper end: our choice.
+//! The nominal film is `spec.nominal`, the highest film the upper end of the film wanted; without the key the nominal film is the
+//! lower end of the film wanted: our choice.
 
-use super::Film;
 use super::band::begin;
 use super::gauge::{Value, errors, read};
 use super::pa_2::{settle, single};
 use super::place::Draw;
 use super::sure::{Figures, sure};
 use super::verdict::{Decision, FilmVerdict, Rule, Source, Unit, Verdict};
+use super::{Film, words};
 use crate::job::Job;
 
 /// Below this nominal film the standard does not hold [m] (seen).
@@ -37,12 +38,20 @@ pub fn rule(ninety_ten: bool) -> (f64, f64) {
     if ninety_ten { (0.1, 0.9) } else { (0.2, 0.8) }
 }
 
+/// The nominal film of all coats [m]; `low` is the lower end of the film wanted, of all coats.
+fn nominal(job: &Job, low: f64) -> f64 {
+    match (job.judging.nominal, job.spec) {
+        (Some(nominal), Some(spec)) => nominal * (low / spec.low),
+        _ => low,
+    }
+}
+
 /// Judges by single readings.
 pub fn judge(film: Film<'_>, job: &Job, band: (f64, f64)) -> FilmVerdict {
     let mut found = begin(film, job, band);
     let correction = job.judging.profile_correction;
     let (share, least) = rule(job.judging.ninety_ten);
-    let (nominal, most) = band;
+    let (nominal, most) = (nominal(job, band.0), band.1);
     let mut draw = Draw::new(film.landed, job.run.seed);
     let n = readings(film.landed.area());
     let mut values: Vec<Value> = Vec::new();
@@ -67,11 +76,7 @@ pub fn judge(film: Film<'_>, job: &Job, band: (f64, f64)) -> FilmVerdict {
     ];
     found.verdict = Verdict::of_all(found.decisions.iter().map(|d| d.verdict));
     if nominal < LOWEST {
-        found.notes.push(
-            "ISO 19840 is not made for nominal films below 40 um: there the gauge's error and the steel's profile are no longer \
-             small against the film. The verdict only indicates."
-                .into(),
-        );
+        found.notes.push(words::THIN_NOMINAL[0].into());
     }
     if correction > 0.0 {
         found.notes.push(

@@ -42,8 +42,10 @@ pub struct Film<'a> {
     pub landed: &'a FilmMap,
     /// Dry film by cell once it has set [m]; `landed.dry` where nothing ran.
     pub dry: &'a [f64],
-    /// Wet film of the last coat by cell, as it landed [m].
-    pub last_wet: &'a [f64],
+    /// Film that is wet by cell just after the last coat [m]; empty where that is not known.
+    pub fresh_wet: &'a [f64],
+    /// Its solids [m].
+    pub fresh_dry: &'a [f64],
     /// Droplets flown.
     pub droplets: u64,
 }

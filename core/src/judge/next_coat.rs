@@ -192,7 +192,8 @@ mod tests {
         let wet = um * 1e-6 * (1.0 + 0.9 * volatile_over_dry(job.paint.volume_solids));
         map.wet.fill(wet);
         let dry = map.dry.clone();
-        let film = Film { landed: &map, dry: &dry, last_wet: &map.wet, droplets: 1 << 20 };
+        let film =
+            Film { landed: &map, dry: &dry, fresh_wet: &map.wet, fresh_dry: &map.dry, droplets: 1 << 20 };
         next_coat(film, &job).expect("a coat").earliest_s
     }
 

@@ -6,6 +6,28 @@ use super::{Comb, CombReading, Dew, NextCoat, Plan};
 use crate::job::{Method, PartShape};
 use crate::units::{Quantity, System, show};
 
+/// Of a nominal film that the standard is not made for, metric and US.
+pub const THIN_NOMINAL: [&str; 2] = [
+    "ISO 19840 is not made for nominal films below 40 um: there the gauge's error and the steel's profile are no longer small \
+     against the film. The verdict only indicates.",
+    "ISO 19840 is not made for nominal films below 1.6 mil: there the gauge's error and the steel's profile are no longer small \
+     against the film. The verdict only indicates.",
+];
+/// Of an area that fails on a part without room for what follows, metric and US.
+pub const NO_ROOM: [&str; 2] = [
+    "The standard would now measure spots each 1.5 m outwards, in eight directions, to find how far the wrong film reaches. \
+     This part has no room for that: the whole of it is the area that fails.",
+    "The standard would now measure spots each 5 ft outwards, in eight directions, to find how far the wrong film reaches. \
+     This part has no room for that: the whole of it is the area that fails.",
+];
+
+/// A verdict's note in these units; the verdict holds it metric.
+#[must_use]
+pub fn note(metric: &str, system: System) -> String {
+    let known = [THIN_NOMINAL, NO_ROOM].into_iter().find(|both| both[0] == metric && system == System::Us);
+    known.map_or(metric, |both| both[1]).into()
+}
+
 /// What a part is called.
 pub fn part(shape: &PartShape) -> &'static str {
     match shape {
@@ -298,7 +320,7 @@ pub fn lines(judgement: &Judgement, system: System) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(film) = &judgement.film {
         lines.push(sentence(film, system));
-        lines.extend(film.notes.iter().cloned());
+        lines.extend(film.notes.iter().map(|text| note(text, system)));
     }
     lines.extend(judgement.comb.as_ref().map(|c| comb(c, system)));
     lines.extend(judgement.next_coat.as_ref().map(next_coat));

@@ -146,12 +146,16 @@ impl Report {
         }
         let members = members::members(run, &film, dry.min.is_some());
         warnings.extend(members::warnings(run));
-        // A comb meets the last coat alone.
-        let coats = if job.stroke.burst.is_some() { 1.0 } else { f64::from(job.stroke.coats.max(1)) };
-        let last_wet: Vec<f64> = film.wet.iter().map(|wet| wet / coats).collect();
+        // A comb meets what is wet after the last coat; before the film's time is known, one coat as it landed.
+        let one = job.stroke.burst.is_some() || job.stroke.coats <= 1;
+        let (fresh_wet, fresh_dry) = match run.set_film() {
+            Some(set) => (set.fresh_wet.as_slice(), set.fresh_solids.as_slice()),
+            None if one => (film.wet.as_slice(), film.dry.as_slice()),
+            None => (&[][..], &[][..]),
+        };
         let set: Vec<f64> =
             run.set_film().map_or_else(|| film.dry.clone(), |set| set.cells.iter().map(|c| c.dry).collect());
-        let judged = Film { landed: &film, dry: &set, last_wet: &last_wet, droplets: run.flown() };
+        let judged = Film { landed: &film, dry: &set, fresh_wet, fresh_dry, droplets: run.flown() };
         let judgement = judge(judged, job);
         let cv_percent = evenness(&film)
             .filter(|_| counted)
@@ -185,6 +189,11 @@ impl Report {
             error("finish.set_um.mean", set.map(|()| dry_error * 1e6));
             for path in ["finish.set_um.min", "finish.set_um.max"] {
                 error(path, set.map(|()| cell));
+            }
+            if let Some(set) = run.set_film().filter(|_| finish.is_some()) {
+                for (path, value) in FinishFigures::area_errors(set, &film) {
+                    error(path, Some(value));
+                }
             }
             error("film.thinnest_over_mean", thinnest.map(|_| cell / dry.mean));
             for (path, fate, scale) in [

@@ -1,7 +1,7 @@
 //! How the film set: runs, dry spray, bare places, texture.
 
 use super::figures::Spread;
-use crate::film::{CRITICAL_SPEED, Face, Mark, RUN, SetFilm, Slide, WetLaws};
+use crate::film::{CRITICAL_SPEED, Face, FilmMap, Mark, RUN, SetFilm, Slide, WetLaws};
 use serde::Serialize;
 
 /// The film after it set. Areas are shares of the area meant to be painted; a place has one mark.
@@ -118,6 +118,19 @@ impl FinishFigures {
             },
             marks: Mark::ALL.iter().filter_map(|&mark| figures(set, mark)).collect(),
         }
+    }
+}
+
+impl FinishFigures {
+    /// Standard errors of the shares of the area, by path in the report [%]; `film` as it landed.
+    #[must_use]
+    pub fn area_errors(set: &SetFilm, film: &FilmMap) -> [(&'static str, f64); 3] {
+        let [run, dry, bare] = set.share_errors(film).map(|share| share * 100.0);
+        [
+            ("finish.run_area_percent", run),
+            ("finish.dry_area_percent", dry),
+            ("finish.bare_area_percent", bare),
+        ]
     }
 }
 

@@ -93,7 +93,10 @@ impl Settling {
                     let landings = ((deposit.to - deposit.from) / longest).ceil().clamp(1.0, MOST_LANDINGS);
                     self.landing = Some(Landing { deposit, landings, done: 0.0 });
                 }
-                None => self.all_landed = true,
+                None => {
+                    self.all_landed = true;
+                    self.set.note_fresh(&self.wet);
+                }
             }
             return false;
         }

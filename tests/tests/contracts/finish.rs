@@ -1,6 +1,7 @@
 //! What painters know of runs, dry spray and orange peel (common practice): directions, and where clear runs.
 
 use mistcoat::film::{FilmMap, RUN, WetFilm};
+use mistcoat::flight::levels;
 use mistcoat::job::{FanAxis, Job};
 use mistcoat::report::FinishFigures;
 use mistcoat::run::{Run, faces, wet_laws};
@@ -86,6 +87,67 @@ fn orange_peel_grows_with_distance_low_pressure_and_thick_paint() {
 fn a_wait_between_coats_keeps_two_coats_from_running() {
     let coats = |flash: f64| finish(move |j| (j.stroke.coats, j.stroke.flash) = (2, flash)).run_area_percent;
     assert!(coats(5.0) > 90.0 && coats(480.0) < 1.0, "{} {}", coats(5.0), coats(480.0));
+}
+
+/// A comb meets what is wet after the last coat: a coat that flashed lies under it, one just sprayed flows with it.
+#[test]
+fn a_comb_reads_what_is_still_wet() {
+    let comb = |coats: u32, flash: f64| {
+        let mut job = example("table-top");
+        job.run.droplets = 20_000;
+        (job.lean, job.stroke.coats, job.stroke.flash) = (0.0, coats, flash);
+        let mut run = Run::new(job).expect("a job");
+        run.finish();
+        let report = run.report().expect("a report");
+        let comb = report.judgement.comb.expect("a comb");
+        let (film, face) = (run.film(), run.film().face().clone());
+        let near = |cell: &usize| face.x(cell % face.nx).hypot(face.y(cell / face.nx)) <= 10e-3;
+        let under: Vec<usize> = face.cells().filter(near).collect();
+        let mean = |of: &[f64]| 1e6 * under.iter().map(|&c| of[c]).sum::<f64>() / under.len() as f64;
+        (comb.wet_um, comb.dry_share, mean(&film.wet), mean(&film.dry))
+    };
+    let (one, share, landed, dry) = comb(1, 0.0);
+    // The middle is wetted some seconds before the last row: a little has left, no solids have.
+    assert!(one < landed && one > 0.9 * landed, "{one} {landed}");
+    assert!(share > dry / landed && share < 1.1 * dry / landed, "{share}");
+    let (flashed, ..) = comb(2, 1200.0);
+    assert!((flashed / one - 1.0).abs() < 0.01, "{flashed} {one}");
+    let (wet_on_wet, ..) = comb(2, 5.0);
+    assert!(wet_on_wet > 1.8 * one && wet_on_wet < 2.0 * one, "{wet_on_wet} {one}");
+}
+
+/// The told errors of the areas beside what other seeds give.
+#[test]
+fn areas_scatter_from_seed_to_seed_as_told() {
+    let runs = |key: &str, change: &dyn Fn(&mut Job)| {
+        let (mut values, mut told) = (Vec::new(), 0.0);
+        for seed in 1..=12 {
+            let mut job = example("table-top");
+            (job.run.droplets, job.lean, job.run.seed) = (20_000, FRAC_PI_2, seed);
+            change(&mut job);
+            let mut run = Run::with_card(job, 50_000, levels()[0]).expect("a job");
+            run.finish();
+            let report = run.report().expect("a report");
+            let finish = report.finish.as_ref().expect("cells counted well enough");
+            values.push(if key.contains("run") { finish.run_area_percent } else { finish.dry_area_percent });
+            told += report.standard_errors[key] / 12.0;
+        }
+        let mean = values.iter().sum::<f64>() / 12.0;
+        let spread = (values.iter().map(|v| (v - mean) * (v - mean)).sum::<f64>() / 11.0).sqrt();
+        println!("{key}: mean {mean:.2}, spread {spread:.2}, told {told:.2}");
+        (mean, spread, told)
+    };
+    for (key, mean, spread, told) in [
+        ("finish.run_area_percent", &(|j: &mut Job| j.stroke.speed *= 0.72) as &dyn Fn(&mut Job)),
+        ("finish.dry_area_percent", &|j: &mut Job| j.stroke.distance = 0.3),
+    ]
+    .map(|(key, change)| {
+        let (mean, spread, told) = runs(key, change);
+        (key, mean, spread, told)
+    }) {
+        assert!((2.0..98.0).contains(&mean), "{key}: {mean} shows nothing");
+        assert!((0.5..2.0).contains(&(told / spread)), "{key}: {spread} {told}");
+    }
 }
 
 #[test]

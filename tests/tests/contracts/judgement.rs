@@ -37,7 +37,12 @@ fn sure(film: &mut FilmMap, um: impl Fn(usize) -> f64) {
 }
 
 fn judged(film: &FilmMap, job: &Job) -> FilmVerdict {
-    judge(Film { landed: film, dry: &film.dry, last_wet: &film.wet, droplets: 1 << 20 }, job).film.unwrap()
+    judge(
+        Film { landed: film, dry: &film.dry, fresh_wet: &film.wet, fresh_dry: &film.dry, droplets: 1 << 20 },
+        job,
+    )
+    .film
+    .unwrap()
 }
 
 fn rank(verdict: Verdict) -> u8 {
@@ -154,8 +159,10 @@ fn well_inside_is_told_through_the_noise_and_at_the_limit_is_not() {
 fn nothing_landed_is_not_judged() {
     for method in METHODS {
         let film = FilmMap::over(vec![face("", 10, 10, false)]);
-        let all =
-            judge(Film { landed: &film, dry: &film.dry, last_wet: &film.wet, droplets: 0 }, &job(method));
+        let all = judge(
+            Film { landed: &film, dry: &film.dry, fresh_wet: &film.wet, fresh_dry: &film.dry, droplets: 0 },
+            &job(method),
+        );
         assert_eq!(all.film.unwrap().verdict, Verdict::CannotTell, "{method}");
         assert!(all.comb.is_none() && all.next_coat.is_none());
     }
@@ -167,7 +174,13 @@ fn a_judgement_survives_the_report() {
     for method in METHODS {
         let film = noisy(9, 60.0, 2.0);
         let all = judge(
-            Film { landed: &film, dry: &film.dry, last_wet: &film.wet, droplets: 1 << 20 },
+            Film {
+                landed: &film,
+                dry: &film.dry,
+                fresh_wet: &film.wet,
+                fresh_dry: &film.dry,
+                droplets: 1 << 20,
+            },
             &job(method),
         );
         let text = serde_json::to_string(&all).unwrap();

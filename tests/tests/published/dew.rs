@@ -80,13 +80,15 @@ fn three_degrees_above_the_dew_point() {
         }
         let job = Job::from_toml(&text).unwrap();
         let bare = FilmMap::bare(4, 4, 0.1, 0.1);
-        let film = Film { landed: &bare, dry: &bare.dry, last_wet: &bare.wet, droplets: 0 };
+        let film =
+            Film { landed: &bare, dry: &bare.dry, fresh_wet: &bare.wet, fresh_dry: &bare.dry, droplets: 0 };
         let dew = judge(film, &job).dew.unwrap();
         assert_eq!(dew.verdict, verdict, "{air} {humidity} {surface}: {dew:?}");
     }
     // Without vapour there is no dew point, and nothing is said.
     let dry = Job::from_toml(&with_key(base, "booth.humidity", "0 %").unwrap()).unwrap();
     let bare = FilmMap::bare(4, 4, 0.1, 0.1);
-    let film = Film { landed: &bare, dry: &bare.dry, last_wet: &bare.wet, droplets: 0 };
+    let film =
+        Film { landed: &bare, dry: &bare.dry, fresh_wet: &bare.wet, fresh_dry: &bare.dry, droplets: 0 };
     assert!(judge(film, &dry).dew.is_none());
 }

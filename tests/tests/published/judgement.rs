@@ -4,7 +4,7 @@ use crate::table::close;
 use mistcoat::film::FilmMap;
 use mistcoat::job::Job;
 use mistcoat::judge::pa_2::{self, AreaUnit, READINGS, SPOTS, areas, limits};
-use mistcoat::judge::{Comb, Film, FilmVerdict, Rule, Source, Verdict, iso_19840, judge};
+use mistcoat::judge::{Comb, Film, FilmVerdict, Rule, Source, Verdict, iso_19840, judge, words};
 use mistcoat::units::System;
 
 const MIL: f64 = 25.4;
@@ -41,7 +41,8 @@ fn paint(film: &mut FilmMap, um: impl Fn(f64, f64) -> f64) {
 }
 
 fn judged(job: &Job, film: &FilmMap) -> FilmVerdict {
-    let film = Film { landed: film, dry: &film.dry, last_wet: &film.wet, droplets: 1 << 20 };
+    let film =
+        Film { landed: film, dry: &film.dry, fresh_wet: &film.wet, fresh_dry: &film.dry, droplets: 1 << 20 };
     judge(film, job).film.expect("the job says what is wanted")
 }
 
@@ -277,6 +278,21 @@ fn iso_19840_takes_the_profile_off_and_says_where_it_does_not_hold() {
         "{:?}",
         found.notes
     );
+}
+
+/// A nominal film of one's own is what the mean must reach; coat by coat where the film wanted is. The words are in the reader's units.
+#[test]
+fn iso_19840_takes_a_nominal_film() {
+    let own = job("iso-19840", [0.6, 0.4], [60.0, 200.0], "nominal = \"100 um\"");
+    assert_eq!([of_even(&own, 100.1), of_even(&own, 99.9)], [Verdict::Pass, Verdict::Fail]);
+    let without = job("iso-19840", [0.6, 0.4], [60.0, 200.0], "");
+    assert_eq!([of_even(&without, 60.1), of_even(&without, 59.9)], [Verdict::Pass, Verdict::Fail]);
+    let mut coats = own.clone();
+    coats.stroke.coats = 2;
+    assert_eq!([of_even(&coats, 200.1), of_even(&coats, 199.9)], [Verdict::Pass, Verdict::Fail]);
+    let thin = judged(&job("iso-19840", [0.6, 0.4], [20.0, 35.0], ""), &even(&own, 25.0));
+    let us: Vec<String> = thin.notes.iter().map(|note| words::note(note, System::Us)).collect();
+    assert!(us.iter().any(|n| n.contains("below 1.6 mil")) && us.iter().all(|n| !n.contains("um")), "{us:?}");
 }
 
 /// D4414-95(2020) 7.1.2 and procedure A (seen): steps of 13, 25, 50, 125 um up to 150, 250, 750, 2000 um.

@@ -11,10 +11,11 @@ pub fn judgement(run: &RunView) -> Option<Judgement> {
 }
 
 /// Keys that only one of the methods reads.
-const OF_METHOD: [(&str, Method); 4] = [
+const OF_METHOD: [(&str, Method); 5] = [
     ("spec.right_on", Method::Band),
     ("spec.level", Method::Pa2),
     ("spec.rule", Method::Iso19840),
+    ("spec.nominal", Method::Iso19840),
     ("spec.profile_correction", Method::Iso19840),
 ];
 

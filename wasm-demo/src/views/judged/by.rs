@@ -69,6 +69,7 @@ fn JudgeBy() -> impl IntoView {
                 Method::Pa2Panel => ().into_any(),
                 Method::Iso19840 => view! {
                     <Choice label=w.rule key="spec.rule" choices=rules() read=|j| if j.judging.ninety_ten { "90-10".into() } else { "80-20".into() } />
+                    <QuantityField label=w.nominal key="spec.nominal" quantity=Quantity::Film read=|j| j.judging.nominal.or(j.spec.map(|s| s.low)) />
                     <QuantityField label=w.profile key="spec.profile_correction" quantity=Quantity::Film read=|j| Some(j.judging.profile_correction) />
                 }.into_any(),
             }}

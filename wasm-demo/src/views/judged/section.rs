@@ -79,7 +79,7 @@ fn Rules(film: FilmVerdict, system: System) -> impl IntoView {
     view! {
         <VerdictLine by=true />
         {shares.map(|s| view! { <p class="text">{s}</p> })}
-        {film.notes.iter().map(|note| view! { <p class="text">{set(note)}</p> }).collect_view()}
+        {film.notes.iter().map(|note| view! { <p class="text">{set(&said_by::note(note, system))}</p> }).collect_view()}
         {(!rows.is_empty()).then(|| view! {
             <div class="judged-scroll">
                 <table class="judged-table" data-rules="">
