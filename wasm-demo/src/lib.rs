@@ -8,6 +8,7 @@ pub mod draw;
 pub mod figures;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod host;
+pub mod pool;
 pub mod protocol;
 pub mod queue;
 pub mod state;

@@ -42,3 +42,4 @@ mod part_choice;
 mod result;
 mod set;
 pub mod side;
+pub mod sweep;

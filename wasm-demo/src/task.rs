@@ -15,6 +15,7 @@ pub mod flood;
 pub mod hand_costs;
 pub mod matching;
 pub mod practising;
+pub mod sweeping;
 
 pub use comparing::Comparing;
 pub use diagnosing::Diagnosing;
@@ -54,6 +55,17 @@ pub enum Task {
     Practise {
         /// The job file's text, its part a panel.
         job: String,
+    },
+    /// Flies points of a sweep; partial and final answers are new points, a list of `sweep::Point`.
+    Sweep {
+        /// The job file's text.
+        job: String,
+        /// Keys varied.
+        axes: Vec<mistcoat::sweep::Axis>,
+        /// Dotted paths of the figures kept.
+        columns: Vec<String>,
+        /// Numbers of the points.
+        points: Vec<usize>,
     },
     /// Counts: what the tests of worker and queue do.
     #[cfg(test)]
@@ -108,6 +120,8 @@ pub enum Running {
     HandCosts(Box<hand_costs::Costing>),
     /// [`Task::Practise`].
     Practise(Box<practising::Practising>),
+    /// [`Task::Sweep`].
+    Sweep(Box<sweeping::Sweeping>),
 }
 
 impl LongTask for Running {
@@ -121,6 +135,9 @@ impl LongTask for Running {
             }
             Task::HandCosts { job } => hand_costs::Costing::start(job).map(|c| Self::HandCosts(Box::new(c))),
             Task::Practise { job } => practising::Practising::start(job).map(|p| Self::Practise(Box::new(p))),
+            Task::Sweep { job, axes, columns, points } => {
+                sweeping::Sweeping::start(job, axes, columns, points).map(|s| Self::Sweep(Box::new(s)))
+            }
             #[cfg(test)]
             Task::Count { .. } => Err(Refusal { key: None, message: "only for tests".into() }),
         }
@@ -134,6 +151,7 @@ impl LongTask for Running {
             Self::Flood(flooding) => flooding.advance(time_left),
             Self::HandCosts(costing) => costing.advance(time_left),
             Self::Practise(practising) => practising.advance(time_left),
+            Self::Sweep(sweeping) => sweeping.advance(time_left),
         }
     }
 
@@ -145,6 +163,7 @@ impl LongTask for Running {
             Self::Flood(flooding) => flooding.progress(),
             Self::HandCosts(costing) => costing.progress(),
             Self::Practise(practising) => practising.progress(),
+            Self::Sweep(sweeping) => sweeping.progress(),
         }
     }
 
@@ -153,6 +172,7 @@ impl LongTask for Running {
             Self::Compare(comparing) => comparing.partial(),
             Self::Diagnose(diagnosing) => diagnosing.partial(),
             Self::Practise(practising) => practising.partial(),
+            Self::Sweep(sweeping) => sweeping.partial(),
             Self::Match(_) | Self::Flood(_) | Self::HandCosts(_) => None,
         }
     }
@@ -164,6 +184,7 @@ impl LongTask for Running {
             Self::Match(matching) => matching.answer(),
             Self::Flood(flooding) => flooding.answer(),
             Self::HandCosts(costing) => costing.answer(),
+            Self::Sweep(sweeping) => Ok(sweeping.answer()),
             // It rests and is never done.
             Self::Practise(_) => Ok(String::new()),
         }

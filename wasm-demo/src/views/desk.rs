@@ -31,6 +31,8 @@ pub enum View {
     Hand,
     /// One page to print.
     Sheet,
+    /// What if a knob is turned.
+    Sweep,
 }
 
 impl View {
@@ -44,6 +46,7 @@ impl View {
             View::Side => "side",
             View::Hand => "hand",
             View::Sheet => "sheet",
+            View::Sweep => "sweep",
         }
     }
 }
@@ -175,7 +178,7 @@ impl Default for Desk {
             let text = without_key(&text, "compare").unwrap_or(text);
             let text = without_key(&text, "practice").unwrap_or(text);
             match view.get() {
-                View::Part | View::Air | View::Paint | View::Side | View::Sheet => text,
+                View::Part | View::Air | View::Paint | View::Side | View::Sheet | View::Sweep => text,
                 // The machine's run; the hand's is laid by a worker of its own.
                 View::Hand => crate::state::hand::without_try(&text),
                 View::Card if how.get() == How::Pass => {
@@ -273,7 +276,7 @@ impl Desk {
     /// Opens a question's preset.
     pub fn open(&self, view: View) {
         let text = match view {
-            View::Part => steadied(CHAIR_LEG),
+            View::Part | View::Sweep => steadied(CHAIR_LEG),
             View::Sheet => steadied(TABLE_TOP),
             View::Paint => steadied(&crate::state::to_mix()),
             View::Air => steadied(WORKSHOP),

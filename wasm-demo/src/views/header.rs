@@ -56,7 +56,7 @@ pub fn Header() -> impl IntoView {
                 <button type="button" class="fold" aria-expanded=move || open.get().to_string() aria-controls="head-menu"
                     on:click=move |_| open.update(|o| *o = !*o)>{w.menu}<Chevron /></button>
                 <nav aria-label=w.menu class="menu" id="head-menu">
-                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Side, w.side.view)} {item(View::Hand, w.hand.view)}
+                    {item(View::Card, w.card)} {item(View::Part, w.part)} {item(View::Sweep, w.sweep.view)} {item(View::Side, w.side.view)} {item(View::Hand, w.hand.view)}
                     {item(View::Air, w.air.name)} {item(View::Paint, w.paint.view)} {item(View::Sheet, w.sheet.view)}
                 </nav>
                 <div class="head-end">
@@ -84,6 +84,7 @@ pub fn view_name(view: View) -> &'static str {
         View::Side => w.side.view,
         View::Hand => w.hand.view,
         View::Sheet => w.sheet.view,
+        View::Sweep => w.sweep.view,
     }
 }
 
@@ -136,7 +137,7 @@ pub fn Questions() -> impl IntoView {
         View::Paint => w.paint.ask,
         View::Card => w.ask_pattern,
         View::Side => w.side.ask,
-        View::Hand | View::Sheet => w.questions,
+        View::Hand | View::Sheet | View::Sweep => w.questions,
     };
     let ask = move |view: View, words: &'static str| {
         view! {

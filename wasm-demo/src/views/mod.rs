@@ -46,6 +46,7 @@ mod side_box;
 mod side_row;
 mod side_set;
 mod side_table;
+mod sweep;
 mod thinner;
 mod told;
 mod tubes;
@@ -60,6 +61,7 @@ pub fn App() -> impl IntoView {
     provide_context(side::SideDesk::default());
     provide_context(advice::AdviceDesk::default());
     provide_context(kept::Shelf::default());
+    provide_context(sweep::SweepDesk::default());
     match link::of_address() {
         Some(Ok(text)) => desk.job.set(text),
         Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),
@@ -86,6 +88,7 @@ pub fn App() -> impl IntoView {
                 View::Side => view! { <side::SideView /> }.into_any(),
                 View::Hand => view! { <hand::HandView /> }.into_any(),
                 View::Sheet => view! { <sheet::SheetView /> }.into_any(),
+                View::Sweep => view! { <sweep::SweepView /> }.into_any(),
             }}
         </main>
     }

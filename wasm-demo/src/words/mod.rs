@@ -25,6 +25,8 @@ pub use parts::PartsWords;
 pub use stroke::StrokeWords;
 mod side;
 pub use side::SideWords;
+mod sweep;
+pub use sweep::SweepWords;
 
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
 #[derive(Debug, Clone, Copy)]
@@ -39,6 +41,7 @@ pub struct Words {
     /// The set-up sheet.
     pub sheet: sheet::SheetWords,
     pub side: SideWords,
+    pub sweep: SweepWords,
     pub menu: &'static str,
     pub card: &'static str,
     pub part: &'static str,
@@ -251,6 +254,7 @@ static ENGLISH: Words = Words {
     kept_runs: kept::ENGLISH,
     sheet: sheet::ENGLISH,
     side: side::ENGLISH,
+    sweep: sweep::ENGLISH,
     menu: "Views",
     card: "Card",
     part: "Part",
