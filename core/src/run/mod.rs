@@ -38,7 +38,7 @@ use hand::{ByHand, lay_all};
 use std::borrow::Cow;
 
 /// First number of droplets at which a wanted standard error is looked at; then at every doubling.
-const FIRST_LOOK: u64 = 16_384;
+pub(crate) const FIRST_LOOK: u64 = 16_384;
 
 /// A run of a job.
 pub struct Run {
@@ -253,19 +253,32 @@ impl Run {
     /// Ends the run at a look where the wanted standard error is reached. Looks stand at fixed droplet numbers, so
     /// that slicing does not matter.
     fn look(&mut self) {
-        let Some(wanted) = self.prepared.job.run.standard_error else { return };
-        if self.flown < self.next_look {
+        if self.prepared.job.run.standard_error.is_none() || self.flown < self.next_look {
             return;
         }
         self.next_look = self.next_look.saturating_mul(2);
-        let film = self.film();
-        let (mean, error) = film.mean_dry();
-        if mean > 0.0 && error <= wanted * mean {
+        if self.is_sure_enough() {
             self.total = self.flown;
             if let Some(by_hand) = &mut self.by_hand {
                 by_hand.middle_is_flown(self.flown);
             }
         }
+    }
+
+    /// What is flown reaches the standard error that the job asks for.
+    pub(crate) fn is_sure_enough(&self) -> bool {
+        let (mean, error) = self.film().mean_dry();
+        self.prepared.job.run.standard_error.is_some_and(|wanted| mean > 0.0 && error <= wanted * mean)
+    }
+
+    /// No more droplets are flown to the part; of a machine's run only.
+    pub(crate) fn end_here(&mut self) {
+        self.total = self.flown;
+    }
+
+    /// As many droplets are flown as the job asks for, after [`Run::end_here`].
+    pub(crate) fn go_on(&mut self) {
+        self.total = self.prepared.job.run.droplets;
     }
 
     /// Lays what was flown along the strokes of another job; false, and nothing is changed, where that job needs droplets of

@@ -7,7 +7,7 @@ use super::replicates::{Replicates, of_card};
 use crate::error::ParameterError;
 use crate::flight::levels;
 use crate::job::{Job, JobError, PartShape};
-use crate::run::{CARD_DROPLETS, Run};
+use crate::run::{CARD_DROPLETS, FIRST_LOOK, Run};
 use std::collections::VecDeque;
 
 /// What a step of laying or setting takes, in droplets: so that pieces of work are about alike.
@@ -28,17 +28,31 @@ impl From<ParameterError> for Impossible {
     }
 }
 
+/// Points of one flight that each want an error: at every look those that have it are laid and done, the others fly on. A run alone
+/// looks at the same droplet numbers.
+struct Looks {
+    /// The job that is flown, its droplets the most that any point may have.
+    base: Job,
+    /// Droplets of the next look.
+    look: u64,
+    /// Points not held against it yet.
+    here: VecDeque<usize>,
+    /// Points that need more.
+    later: VecDeque<usize>,
+}
+
 /// A flight and the points laid from it.
 pub(super) struct Flight {
     waiting: VecDeque<usize>,
     /// The point whose film is being flown or laid.
     doing: Option<usize>,
     run: Option<Box<Run>>,
+    looks: Option<Looks>,
 }
 
 impl Flight {
     pub fn new(points: Vec<usize>) -> Self {
-        Self { waiting: points.into(), doing: None, run: None }
+        Self { waiting: points.into(), doing: None, run: None, looks: None }
     }
 
     /// Works on, about `most` droplets; true when all its points are done. Finished points go to `done`.
@@ -46,9 +60,14 @@ impl Flight {
         let mut left = most.max(1);
         while left > 0 {
             let Some(point) = self.doing else {
+                if self.looks.is_some() {
+                    self.look(plan, &mut left, threads, done);
+                    continue;
+                }
                 let Some(next) = self.waiting.pop_front() else { return true };
                 left = left.saturating_sub(STEP);
                 match self.begin(plan, next) {
+                    Ok(()) if self.looks.is_some() => {}
                     Ok(()) => self.doing = Some(next),
                     Err(why) => done.push(plan.impossible(next, why)),
                 }
@@ -75,7 +94,7 @@ impl Flight {
                 done.push(read(plan, point, run).unwrap_or_else(|why| plan.impossible(point, why)));
             }
         }
-        self.doing.is_none() && self.waiting.is_empty()
+        self.doing.is_none() && self.waiting.is_empty() && self.looks.is_none()
     }
 
     /// Sets the run up for a point: with the droplets of the point before where they fly alike.
@@ -87,20 +106,77 @@ impl Flight {
         {
             return Ok(());
         }
-        let run = Run::with_card(job.clone(), card_droplets(plan, &job), levels()[0])?;
-        self.run = Some(Box::new(if plan.needs() < Needs::Set { run.only_laid() } else { run }));
+        let flown = |job: &Job| -> Result<Box<Run>, Impossible> {
+            let run = Run::with_card(job.clone(), card_droplets(plan, job), levels()[0])?;
+            Ok(Box::new(if plan.needs() < Needs::Set { run.only_laid() } else { run }))
+        };
+        if job.run.standard_error.is_some() && !self.waiting.is_empty() {
+            let mut base = job.clone();
+            base.run.standard_error = None;
+            let run = flown(&base)?;
+            // A hand's poses follow the droplets of its own run: those points are flown alone.
+            if run.shelf().is_none() {
+                self.run = Some(run);
+                let here = std::iter::once(point).chain(self.waiting.drain(..)).collect();
+                self.looks = Some(Looks { base, look: FIRST_LOOK, here, later: VecDeque::new() });
+                return Ok(());
+            }
+        }
+        self.run = Some(flown(&job)?);
         Ok(())
+    }
+
+    /// A piece of the way to the next look, or one point held against it.
+    fn look(&mut self, plan: &Plan, left: &mut u64, threads: bool, done: &mut Vec<Point>) {
+        let (Some(looks), Some(run)) = (&mut self.looks, &mut self.run) else { return };
+        let most = looks.base.run.droplets;
+        let stop = looks.look.min(most);
+        if run.flown() < stop {
+            let piece = (*left).min(stop - run.flown());
+            *left -= piece;
+            if threads {
+                run.advance_on_all_threads(piece)
+            } else {
+                run.advance(piece)
+            };
+            return;
+        }
+        *left = left.saturating_sub(STEP);
+        let Some(point) = looks.here.pop_front() else {
+            std::mem::swap(&mut looks.here, &mut looks.later);
+            looks.look = looks.look.saturating_mul(2);
+            // Nobody is left, or, what does not happen, the flight's own job is refused: those that are left fly alone.
+            let over = looks.here.is_empty();
+            if over || !run.relay(looks.base.clone()).unwrap_or(false) {
+                self.waiting.append(&mut looks.here);
+                (self.looks, self.run) = (None, None);
+            } else {
+                run.go_on();
+            }
+            return;
+        };
+        let laid = plan.job(point).and_then(|job| Ok(run.relay(job)?));
+        match laid {
+            Ok(true) if stop == most || run.is_sure_enough() => {
+                run.end_here();
+                self.doing = Some(point);
+            }
+            Ok(true) => looks.later.push_back(point),
+            // It needs droplets of its own.
+            Ok(false) => self.waiting.push_back(point),
+            Err(why) => done.push(plan.impossible(point, why)),
+        }
     }
 
     /// Gives half of its waiting points to another with the same droplets, so that two threads can lay them; none where there is nothing
     /// to share.
     pub fn split(&mut self) -> Option<Self> {
-        if self.waiting.len() < 2 {
+        if self.waiting.len() < 2 || self.looks.is_some() {
             return None;
         }
         let run = self.run.as_ref()?.flown_again()?;
         let waiting = self.waiting.split_off(self.waiting.len() / 2);
-        Some(Self { waiting, doing: None, run: Some(Box::new(run)) })
+        Some(Self { waiting, doing: None, run: Some(Box::new(run)), looks: None })
     }
 
     /// Points not done yet, the one under way by the share of it that is left.
@@ -109,12 +185,16 @@ impl Flight {
             let (flown, wanted) = run.progress();
             1.0 - 0.9 * flown as f64 / wanted.max(1) as f64
         });
-        self.waiting.len() as f64 + under_way
+        self.queued() as f64 + under_way
     }
 
     /// How many points are not done yet.
     pub fn points_left(&self) -> usize {
-        self.waiting.len() + usize::from(self.doing.is_some())
+        self.queued() + usize::from(self.doing.is_some())
+    }
+
+    fn queued(&self) -> usize {
+        self.waiting.len() + self.looks.as_ref().map_or(0, |looks| looks.here.len() + looks.later.len())
     }
 }
 

@@ -15,6 +15,7 @@ mod paint;
 mod screens;
 mod sheet;
 mod side;
+mod sweep;
 
 use std::process::ExitCode;
 
@@ -76,6 +77,14 @@ const TESTS: &[Test<Server>] = &[
         sheet::a_job_is_opened_from_a_file_and_its_sheet_drawn,
     ),
     ("side::guns_stand_side_by_side", side::guns_stand_side_by_side),
+    (
+        "sweep::a_map_comes_cell_by_cell_and_a_point_is_loaded",
+        sweep::a_map_comes_cell_by_cell_and_a_point_is_loaded,
+    ),
+    (
+        "sweep::ones_own_knob_gives_curves_and_says_what_is_impossible",
+        sweep::ones_own_knob_gives_curves_and_says_what_is_impossible,
+    ),
     ("screens::nothing_is_cut_off_at_the_side", screens::nothing_is_cut_off_at_the_side),
     ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),
 ];
