@@ -21,6 +21,9 @@ pub const FIGURES: [&str; 7] = [
 /// The wanted error of a point where the job names none, of a curve and of a map.
 const WANTED: [&str; 2] = ["1 %", "2 %"];
 
+/// Droplets of a point where a hand's flight is shared: its poses hang on how many there are, so that no point may stop by itself.
+const OF_A_HAND: &str = "50000";
+
 /// A first question.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Preset {
@@ -145,7 +148,13 @@ pub fn ask(base: &str, axes: &[(&str, &str)], by_machine: bool) -> Result<Asked,
     let own = flown.clone();
     let read = |text: &str| Job::from_toml(text).map_err(|e| (e.key.clone(), e.problem().to_string()));
     let job = read(&flown)?;
-    if job.run.standard_error.is_none() {
+    let hand = !job.stroke.is_swept() || axes.iter().any(|axis| axis.key == "stroke.hand");
+    let shared = Plan::new(&job, axes.clone(), &FIGURES)
+        .is_ok_and(|plan| plan.flights(0..plan.len()).len() < plan.len());
+    if hand && shared {
+        flown = without_key(&flown, "run.standard_error").unwrap_or(flown);
+        flown = with_key(&flown, "run.droplets", OF_A_HAND).unwrap_or(flown);
+    } else if job.run.standard_error.is_none() {
         flown = with_key(&flown, "run.standard_error", WANTED[usize::from(axes.len() > 1)]).unwrap_or(flown);
     }
     let job = read(&flown).or_else(|_| read(&own))?;
@@ -230,6 +239,8 @@ pub fn figure(point: &Point, answer: &Answer, path: &str, system: System) -> Str
 pub fn setting(key: &str, value: &str) -> String {
     let share = mistcoat::job::Key::find(key).is_some_and(|k| k.kind == mistcoat::job::Kind::Share);
     match value.parse::<f64>() {
+        Ok(number) if key == "gun.fan" && number <= 0.0 => "shut".into(),
+        Ok(number) if key == "gun.fan" && number >= 1.0 => "fully open".into(),
         Ok(number) if share => format!("{} of 100", short(100.0 * number)),
         _ => value.replace(' ', &crate::figures::THIN.to_string()),
     }

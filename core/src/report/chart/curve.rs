@@ -78,7 +78,8 @@ impl Curve<'_> {
             return None;
         }
         // From nothing on where that does not flatten the curve.
-        let from = if low >= 0.0 && low < 0.6 * high { 0.0 } else { low - 0.08 * (high - low) };
+        let flat = high - low < 0.02 * high;
+        let from = if low >= 0.0 && (flat || low < 0.6 * high) { 0.0 } else { low - 0.08 * (high - low) };
         let to = if high > from { high + 0.08 * (high - from) } else { from + 1.0 };
         let xs = || self.points.iter().map(|p| p.x);
         let x = [xs().fold(f64::INFINITY, f64::min), xs().fold(f64::NEG_INFINITY, f64::max)];

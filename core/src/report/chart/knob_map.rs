@@ -21,6 +21,9 @@ pub struct KnobMap<'a> {
     pub impossible: &'a [bool],
 }
 
+/// Share of the ramp from which on white is read better than black.
+pub const DARK: f64 = 0.69;
+
 /// Room for names of the rows, and above and below the cells [px].
 pub const MAP_EDGES: [f64; 3] = [92.0, 34.0, 74.0];
 
@@ -88,7 +91,7 @@ impl KnobMap<'_> {
         let share = self.share(value);
         let mut out = filled_rect(share, [x, y, w, h]);
         if w >= 34.0 && h >= 16.0 {
-            let class = if share > 0.55 { "map-figure on-dark" } else { "map-figure on-light" };
+            let class = if share > DARK { "map-figure on-dark" } else { "map-figure on-light" };
             out += &text(class, (x + 0.5 * w, y + 0.5 * h + 4.5), "middle", &short(value));
         }
         out

@@ -20,7 +20,7 @@ pub mod svg;
 
 pub use curve::{Curve, CurveFrame, CurvePoint};
 pub use dimension::dimension;
-pub use knob_map::{KnobMap, MAP_EDGES};
+pub use knob_map::{DARK, KnobMap, MAP_EDGES};
 pub use map_file::{map_png, map_svg};
 pub use pair::{TubeSide, tube_pair};
 pub use profile::{Axis, profile_svg};

@@ -1,15 +1,13 @@
 //! Two knobs: a table whose cells are coloured by one hue, each a button; it is the map and its own data table.
 
 use leptos::prelude::*;
+use mistcoat::report::chart::DARK;
 use mistcoat::report::chart::film_map::ramp;
 use mistcoat::sweep::{Answer, Point};
 
 use super::{key_name, sweep_desk};
 use crate::state::sweep::{FIGURES, figure, setting, shown, unit};
 use crate::words::words;
-
-/// Share of the ramp from which on ink no longer reads.
-const DARK: f64 = 0.55;
 
 /// Lowest and highest of a figure.
 fn ends(answer: &Answer, column: usize) -> Option<[f64; 2]> {
