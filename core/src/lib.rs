@@ -5,6 +5,7 @@ pub mod airflow;
 pub mod atomizer;
 pub mod bump;
 pub mod catalogue;
+pub mod class_hour;
 pub mod compare;
 pub mod constants;
 pub mod course;

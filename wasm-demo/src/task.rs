@@ -13,6 +13,7 @@ mod comparing;
 mod diagnosing;
 pub mod flood;
 pub mod hand_costs;
+pub mod marking;
 pub mod matching;
 pub mod practising;
 pub mod sweeping;
@@ -49,6 +50,11 @@ pub enum Task {
     HandCosts {
         /// The job file's text.
         job: String,
+    },
+    /// Marks exercises of a class hour; partial and final answers are lists of [`marking::Marked`].
+    Mark {
+        /// The job files' texts.
+        jobs: Vec<String>,
     },
     /// Lays what a hand does as it comes, and judges it; what is known is [`practising::Told`], what it is told an
     /// [`practising::Order`].
@@ -118,6 +124,8 @@ pub enum Running {
     Flood(Box<flood::Flooding>),
     /// [`Task::HandCosts`].
     HandCosts(Box<hand_costs::Costing>),
+    /// [`Task::Mark`].
+    Mark(marking::Marker),
     /// [`Task::Practise`].
     Practise(Box<practising::Practising>),
     /// [`Task::Sweep`].
@@ -134,6 +142,7 @@ impl LongTask for Running {
                 flood::Flooding::start(job, *seconds).map(|f| Self::Flood(Box::new(f)))
             }
             Task::HandCosts { job } => hand_costs::Costing::start(job).map(|c| Self::HandCosts(Box::new(c))),
+            Task::Mark { jobs } => Ok(Self::Mark(marking::Marker::start(jobs))),
             Task::Practise { job } => practising::Practising::start(job).map(|p| Self::Practise(Box::new(p))),
             Task::Sweep { job, axes, columns, points } => {
                 sweeping::Sweeping::start(job, axes, columns, points).map(|s| Self::Sweep(Box::new(s)))
@@ -150,6 +159,7 @@ impl LongTask for Running {
             Self::Match(matching) => matching.advance(time_left),
             Self::Flood(flooding) => flooding.advance(time_left),
             Self::HandCosts(costing) => costing.advance(time_left),
+            Self::Mark(marker) => marker.advance(time_left),
             Self::Practise(practising) => practising.advance(time_left),
             Self::Sweep(sweeping) => sweeping.advance(time_left),
         }
@@ -162,6 +172,7 @@ impl LongTask for Running {
             Self::Match(matching) => matching.progress(),
             Self::Flood(flooding) => flooding.progress(),
             Self::HandCosts(costing) => costing.progress(),
+            Self::Mark(marker) => marker.progress(),
             Self::Practise(practising) => practising.progress(),
             Self::Sweep(sweeping) => sweeping.progress(),
         }
@@ -171,6 +182,7 @@ impl LongTask for Running {
         match self {
             Self::Compare(comparing) => comparing.partial(),
             Self::Diagnose(diagnosing) => diagnosing.partial(),
+            Self::Mark(marker) => marker.partial(),
             Self::Practise(practising) => practising.partial(),
             Self::Sweep(sweeping) => sweeping.partial(),
             Self::Match(_) | Self::Flood(_) | Self::HandCosts(_) => None,
@@ -185,6 +197,7 @@ impl LongTask for Running {
             Self::Flood(flooding) => flooding.answer(),
             Self::HandCosts(costing) => costing.answer(),
             Self::Sweep(sweeping) => Ok(sweeping.answer()),
+            Self::Mark(marker) => Ok(marker.answer()),
             // It rests and is never done.
             Self::Practise(_) => Ok(String::new()),
         }

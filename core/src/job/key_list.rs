@@ -232,6 +232,7 @@ pub const KEYS: &[Key] = &[
     key("practice.elbow", Flag, NONE, "false", "by hand: the gun hangs on an elbow and swings in an arc unless one steps"),
     key("practice.who", Text, NONE, "none", "whose tries these are, as they like to be called"),
     key("practice.tries", Shares, UNIT_SHARE, "[]", "share of the panel with the film wanted, try by try; the last ten"),
+    key("practice.turns", Count, ("0", "999"), "0", "balance: how often a knob was turned"),
     key("practice.answer", Text, NONE, "none", "what was answered, in an exercise that asks"),
 
     key("run.droplets", Count, ("1", "1000000000"), "200000, of a frame 1000000", "droplets flown; with standard_error the most that are"),

@@ -19,7 +19,9 @@ pub struct Practising {
     pub who: Option<String>,
     /// Share with the film wanted, try by try, the last ten.
     pub tries: Vec<f64>,
-    /// What was answered.
+    /// How often a knob was turned.
+    pub turns: u32,
+    /// What was answered: read by [`crate::class_hour::Marking`].
     pub answer: Option<String>,
 }
 
@@ -33,6 +35,7 @@ pub(super) fn practising(doc: &Document<'_>) -> Practising {
         elbow: doc.flag("practice.elbow").unwrap_or(false),
         who: word("practice.who"),
         tries: doc.shares("practice.tries").to_vec(),
+        turns: doc.number("practice.turns").map_or(0, |n| n as u32),
         answer: word("practice.answer"),
     }
 }

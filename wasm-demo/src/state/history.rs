@@ -14,8 +14,8 @@ pub struct History {
 }
 
 impl History {
-    /// Notes that `old` was changed at `key`; `now` is any steady clock [ms].
-    pub fn note(&mut self, old: String, key: &str, now: f64) {
+    /// Notes that `old` was changed at `key`; `now` is any steady clock [ms]. True where that is a step of its own.
+    pub fn note(&mut self, old: String, key: &str, now: f64) -> bool {
         let together = self.last.as_ref().is_some_and(|(k, t)| k == key && now - t < TOGETHER);
         if !together {
             self.past.push(old);
@@ -25,6 +25,7 @@ impl History {
         }
         self.ahead.clear();
         self.last = Some((key.into(), now));
+        !together
     }
 
     /// The text before `current`; none when there is none.

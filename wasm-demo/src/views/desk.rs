@@ -9,6 +9,7 @@ use mistcoat::units::System;
 use crate::booth3d::played::{self, Played};
 use crate::booth3d::way::Way;
 use crate::protocol::Film;
+use crate::state::class_hour::with_turn;
 use crate::state::{
     CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
     card_job, face_of, gauge_of, is_tube, members, on_supply, pass_job, steadied, with_hidden,
@@ -257,8 +258,8 @@ impl Desk {
         let old = self.job.get_untracked();
         if old != text {
             let now = window().performance().map_or(0.0, |p| p.now());
-            self.history.update(|h| h.note(old, key, now));
-            self.job.set(text);
+            let step = self.history.try_update(|h| h.note(old, key, now)).unwrap_or_default();
+            self.job.set(if step { with_turn(&text, key) } else { text });
         }
     }
 

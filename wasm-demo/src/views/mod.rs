@@ -14,6 +14,7 @@ mod cup_seconds;
 pub mod desk;
 mod end_strip;
 pub mod errand;
+mod exercise;
 mod faults;
 mod fields;
 mod film_canvas;
@@ -71,6 +72,7 @@ pub fn App() -> impl IntoView {
     provide_context(flood::FloodDesk::default());
     provide_context(how_sprayed::CostDesk::default());
     provide_context(hand::HandDesk::default());
+    provide_context(exercise::ClassDesk::default());
     hand::open_where_asked(desk);
     link::follow(desk);
     pilot::follow(desk);
@@ -80,6 +82,7 @@ pub fn App() -> impl IntoView {
         <main id="view" tabindex="-1">
             <div class="link-problem"><fields::Complaint key="link" keys=&[] /></div>
             <h2 class="unseen">{move || header::view_name(desk.view.get())}</h2>
+            <exercise::ExerciseBar />
             {move || match desk.view.get() {
                 View::Card => view! { <card::CardView /> }.into_any(),
                 View::Part => view! { <part::PartView /> }.into_any(),

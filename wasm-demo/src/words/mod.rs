@@ -3,6 +3,7 @@
 mod advice;
 mod air;
 pub mod booth;
+pub mod class_hour;
 pub mod faults;
 mod finish;
 mod gun;
@@ -40,6 +41,7 @@ pub struct Words {
     pub kept_runs: kept::KeptWords,
     /// The set-up sheet.
     pub sheet: sheet::SheetWords,
+    pub class_hour: class_hour::ClassWords,
     pub side: SideWords,
     pub sweep: SweepWords,
     pub menu: &'static str,
@@ -253,6 +255,7 @@ static ENGLISH: Words = Words {
     hand: hand::ENGLISH,
     kept_runs: kept::ENGLISH,
     sheet: sheet::ENGLISH,
+    class_hour: class_hour::ENGLISH,
     side: side::ENGLISH,
     sweep: sweep::ENGLISH,
     menu: "Views",

@@ -351,7 +351,7 @@ pub fn open_where_asked(desk: Desk) {
         practice
             .exercise
             .as_deref()
-            .map(class::view_of)
+            .map(super::exercise::view_of)
             .or_else(|| (!practice.tries.is_empty()).then_some(super::desk::View::Hand))
     });
     if let Some(view) = asked {

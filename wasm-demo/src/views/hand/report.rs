@@ -167,10 +167,10 @@ fn Tries() -> impl IntoView {
             .with(|j| j.as_ref().is_some_and(|j| j.practice.exercise.as_deref() == Some("five-tries")));
         let outcome = exercise.then(|| {
             let right = shown.last().is_some_and(|v| *v >= goal);
-            match (shown.len() < SHOWN, right && spread(&shown).is_some_and(|s| s <= limit)) {
+            match (shown.len() < SHOWN, right && spread(&shown).is_some_and(|s| s < limit)) {
                 (true, _) => fill(w.tries_left, &[&(SHOWN - shown.len()).to_string()]),
-                (_, true) => w.reached.into(),
-                _ => w.not_reached.into(),
+                (_, true) => crate::words::words().class_hour.reached.into(),
+                _ => crate::words::words().class_hour.not_reached.into(),
             }
         });
         let spoken: Vec<String> = shown.iter().map(|v| of_100(*v)).collect();
