@@ -31,6 +31,7 @@ mod exercise;
 mod face;
 pub mod hand;
 pub mod hand_said;
+mod hand_window;
 mod history;
 mod judgement;
 pub mod kept;

@@ -6,7 +6,7 @@ use mistcoat::job::Job;
 use mistcoat::run::{CARD_DROPLETS, Prepared};
 use mistcoat_page::host::serve::Server;
 use mistcoat_page::state::hand::practice_job;
-use mistcoat_page::task::practising::{FIRST, OUTER, REACH};
+use mistcoat_page::task::practising::{OUTER, REACH};
 use mistcoat_tests::browser::{Browser, site};
 
 /// Passes back and forth for some seconds, two moves a frame, trigger off at the ends.
@@ -34,27 +34,34 @@ const SPRAY: &str = r"
   requestAnimationFrame(frame);
 })";
 
-/// When the first footprint was there, and when all was flown and the plan laid [ms].
+/// The share flown that the page tells, from when to when [of 100, ms]: from the first telling past a tenth to the last before it
+/// ends. What is told is flight alone: neither the rough footprint laid out nor the plan laid is counted.
 const FLOWN: &str = r"
 new Promise((done) => {
   const view = document.querySelector('.hand-view');
-  let ready;
+  let first, last;
   const look = () => {
-    if (!ready && view.dataset.ready === 'true') ready = performance.now();
-    if (view.dataset.plan === 'true') { watch.disconnect(); done([ready, performance.now()]); }
+    const told = [...view.querySelectorAll('p')].map(p => /: (\d+) of 100/.exec(p.innerText)).find(m => m);
+    const now = performance.now();
+    if (told) {
+      const share = Number(told[1]);
+      if (!first && share >= 10) first = [share, now];
+      if (!last || share > last[0]) last = [share, now];
+    }
+    if (view.dataset.plan === 'true') { watch.disconnect(); done([...first, ...last]); }
   };
   const watch = new MutationObserver(look);
-  watch.observe(view, { attributes: true });
+  watch.observe(view, { attributes: true, subtree: true, childList: true, characterData: true });
   look();
 })";
 
-/// Droplets flown between the two.
+/// Droplets flown in all.
 fn droplets() -> Result<f64> {
     let job = Job::from_toml(&practice_job()).map_err(|e| anyhow::anyhow!("{e}"))?;
     let droplets = job.run.droplets;
     let prepared = Prepared::new(job)?;
     let shelf = prepared.shelf(&REACH, droplets, OUTER)?;
-    Ok((shelf.progress().1 + CARD_DROPLETS - FIRST) as f64)
+    Ok((shelf.progress().1 + CARD_DROPLETS) as f64)
 }
 
 /// What the page timed under a name [ms].
@@ -78,10 +85,13 @@ fn main() -> Result<()> {
     page.click("[data-take=\"panel\"]")?;
     let flown = page.value(FLOWN)?;
     let at = |i: usize| flown.get(i).and_then(serde_json::Value::as_f64).context("times of the flights");
-    let slices = (at(1)? - at(0)?) / 16.0;
+    let (share, slices) = ((at(2)? - at(0)?) / 100.0, (at(3)? - at(1)?) / 16.0);
     println!(
-        "droplets in 16 ms of one worker, mean while it flew and laid the plan: {:.0}",
-        droplets()? / slices
+        "droplets in 16 ms of one worker while it flies, beside the page's run of the job: {:.0} ({:.0} of 100 of {:.0} droplets in {:.0} ms)",
+        share * droplets()? / slices,
+        100.0 * share,
+        droplets()?,
+        16.0 * slices
     );
     page.wait_for("[data-state=\"done\"]")?;
     page.value("document.body.setAttribute('data-time-hand', '')")?;

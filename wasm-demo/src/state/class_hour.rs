@@ -297,7 +297,7 @@ mod tests {
             said: None,
             reached: true,
         };
-        let [result, off] = told(&mark(3.2e5), &ENGLISH, &String::from, System::Metric);
+        let [result, off] = told(&mark(3.2e5), &ENGLISH, &|word: &str| word.to_string(), System::Metric);
         let plain = |s: &str| s.replace(crate::figures::THIN, " ");
         assert_eq!((plain(&result).as_str(), plain(&off).as_str()), ("3.2 bar; true 3.0 bar", "0.2 bar"));
         let apart = over_class(&[mark(3.0e5), mark(3.2e5)], System::Metric).unwrap();

@@ -4,6 +4,8 @@ use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
 use mistcoat::practice::{Elbow, Recorder};
 use mistcoat::stroke::Moment;
 
+pub use super::hand_window::Window;
+
 use super::TABLE_TOP;
 
 /// From the first stage of the trigger, air, to the second, paint, where a device has only on and off [ms].
@@ -221,45 +223,6 @@ impl Sprayer {
     }
 }
 
-/// A panel on the screen.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Window {
-    /// Its left upper corner [px].
-    pub corner: [f64; 2],
-    /// Pixels for a metre.
-    pub scale: f64,
-    /// Panel along and across the passes [m].
-    pub size: [f64; 2],
-    /// Turned upright: along the passes runs down the screen.
-    pub turned: bool,
-}
-
-impl Window {
-    /// Place on the panel, from its middle [m].
-    #[must_use]
-    pub fn place(&self, x: f64, y: f64) -> [f64; 2] {
-        let (a, b) = ((x - self.corner[0]) / self.scale, (y - self.corner[1]) / self.scale);
-        let [w, h] = self.size;
-        if self.turned { [b - 0.5 * w, a - 0.5 * h] } else { [a - 0.5 * w, 0.5 * h - b] }
-    }
-
-    /// The same place on the screen [px].
-    #[must_use]
-    pub fn pixel(&self, at: [f64; 2]) -> [f64; 2] {
-        let [w, h] = self.size;
-        let (a, b) =
-            if self.turned { (at[1] + 0.5 * h, at[0] + 0.5 * w) } else { (at[0] + 0.5 * w, 0.5 * h - at[1]) };
-        [self.corner[0] + a * self.scale, self.corner[1] + b * self.scale]
-    }
-
-    /// Width and height on the screen [px].
-    #[must_use]
-    pub fn extent(&self) -> [f64; 2] {
-        let [w, h] = self.size.map(|v| v * self.scale);
-        if self.turned { [h, w] } else { [w, h] }
-    }
-}
-
 /// The job without its try and its exercise: what is flown and what the practice depends on. Empty lines go, so that a
 /// try put in and taken out leaves the same text.
 #[must_use]
@@ -300,76 +263,4 @@ pub fn with_try(text: &str, moments: &[Moment], right: Option<f64>) -> Result<St
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_trigger_gives_air_first_and_lets_paint_go_first() {
-        let mut gun = Sprayer::new(0.18);
-        gun.move_to(0.0, [-0.35, 0.2]);
-        assert!(gun.moments().is_empty());
-        gun.trigger(100.0, Pull::Since(100.0));
-        gun.move_to(150.0, [-0.34, 0.2]);
-        assert!(gun.moments().is_empty() && gun.pull.air(), "air alone");
-        gun.move_to(230.0, [-0.3, 0.2]);
-        gun.move_to(330.0, [-0.2, 0.2]);
-        gun.trigger(340.0, Pull::Off);
-        let triggers: Vec<f64> = gun.moments().iter().map(|m| m.trigger).collect();
-        assert_eq!(triggers, [1.0, 1.0, 0.0]);
-        assert_eq!((gun.moments()[0].time, gun.moments()[1].time), (0.0, 0.1));
-        assert_eq!(gun.off_since(), Some(340.0));
-        assert_eq!((Pull::Pressed(0.1).paint(0.0), Pull::Pressed(0.9).paint(0.0)), (0.0, 1.0));
-    }
-
-    #[test]
-    fn a_gun_held_still_sprays_on_and_a_pause_takes_no_time() {
-        let mut gun = Sprayer::new(0.18);
-        gun.trigger(0.0, Pull::Since(0.0));
-        for frame in 1..60 {
-            gun.tick(f64::from(frame) * 16.0);
-        }
-        assert!(gun.moments().len() > 10);
-        let before = gun.moments().last().unwrap().time;
-        gun.pause(1000.0);
-        gun.resume(1000.0, 61_000.0);
-        gun.trigger(61_000.0, Pull::Pressed(1.0));
-        let after = gun.moments().last().unwrap().time;
-        assert!(after - before < 0.2, "{before} {after}");
-        assert_eq!(gun.untold().len(), gun.moments().len());
-        assert!(gun.untold().is_empty());
-    }
-
-    #[test]
-    fn screen_and_panel_agree_upright_and_turned() {
-        for turned in [false, true] {
-            let window = Window { corner: [40.0, 20.0], scale: 1000.0, size: [0.6, 0.4], turned };
-            for at in [[0.0, 0.0], [-0.3, 0.2], [0.1, -0.15]] {
-                let [x, y] = window.pixel(at);
-                let back = window.place(x, y);
-                assert!((back[0] - at[0]).abs() < 1e-12 && (back[1] - at[1]).abs() < 1e-12);
-            }
-            assert_eq!(window.extent(), if turned { [400.0, 600.0] } else { [600.0, 400.0] });
-        }
-    }
-
-    #[test]
-    fn a_try_stands_in_the_job_and_comes_back_to_the_bit() {
-        let mut gun = Sprayer::new(0.1817);
-        gun.elbow = Some(Elbow { x: 0.05 });
-        gun.trigger(0.0, Pull::Pressed(0.5));
-        for i in 0..400 {
-            let t = f64::from(i) * 16.7;
-            gun.move_to(t, [-0.33 + 1.7e-3 * f64::from(i), 0.123_456]);
-        }
-        gun.trigger(6700.0, Pull::Off);
-        let text = with_try(&practice_job(), gun.moments(), Some(0.791_23)).unwrap();
-        let job = Job::from_toml(&text).unwrap();
-        let track = job.track.as_ref().expect("the try");
-        assert_eq!(track.moments(), gun.moments());
-        assert_eq!(job.practice.tries, [0.791]);
-        assert_eq!(without_try(&text), without_try(&practice_job()));
-        // Ten are kept.
-        let many = (0..12).fold(text, |t, _| with_try(&t, gun.moments(), Some(0.5)).unwrap());
-        assert_eq!(Job::from_toml(&many).unwrap().practice.tries.len(), 10);
-    }
-}
+mod tests;

@@ -5,12 +5,16 @@
 use mistcoat::film::FilmMap;
 use mistcoat::flight::{Batch, levels};
 use mistcoat::job::{Job, PartShape};
-use mistcoat::practice::{Advice, Aim, Figures, Shares, Trial, advise, figures, shares, trials};
+use mistcoat::practice::{Aim, shares};
 use mistcoat::run::{CARD_DROPLETS, CardTally, PoseRange, Prepared, Tally};
-use mistcoat::stroke::{Layer, Moment, Shelf, Strokes, Track};
+use mistcoat::stroke::{Layer, Shelf, Strokes};
 
+mod judging;
+mod laying;
 mod told;
 
+use judging::Judging;
+use laying::Laying;
 pub use told::{Card, Order, Pass, Plan, Spoken, Told};
 
 use crate::protocol::Film;
@@ -27,48 +31,6 @@ const SEGMENTS: usize = 24;
 /// Poses that are flown: tip to panel [m], heel and swing [rad].
 pub const REACH: PoseRange =
     PoseRange { distance: [0.08, 0.4], heel: [-0.45, 0.45], swing: [-0.45, 0.45], aside: [0.0, 0.0] };
-
-/// A track being laid bit by bit.
-struct Laying {
-    track: Vec<Moment>,
-    film: FilmMap,
-    /// Moments reached.
-    at: usize,
-}
-
-impl Laying {
-    fn new(track: Vec<Moment>, bare: &FilmMap) -> Self {
-        Self { track, film: bare.clone(), at: 1 }
-    }
-
-    fn is_done(&self) -> bool {
-        self.at >= self.track.len()
-    }
-
-    /// Lays at most so many segments more.
-    fn some(&mut self, layer: &Layer, most: usize) {
-        for _ in 0..most {
-            if self.is_done() {
-                return;
-            }
-            layer.lay(&self.track[self.at - 1], &self.track[self.at], 0, &mut self.film);
-            self.at += 1;
-        }
-    }
-}
-
-/// A try being judged.
-struct Judging {
-    figures: Figures,
-    /// The try itself, with all groups, as the library lays it.
-    exact: Laying,
-    /// The try as the trials are laid.
-    plain: Laying,
-    trials: Vec<Trial>,
-    /// The trial being laid.
-    under: Option<Laying>,
-    laid: Vec<f64>,
-}
 
 /// The task.
 pub struct Practising {
@@ -251,60 +213,6 @@ impl Practising {
             Some(Order::Judge) => self.begin_judging(),
             Some(Order::Show(moments)) => self.show(moments),
             None => {}
-        }
-    }
-
-    fn begin_judging(&mut self) {
-        if self.full.is_none() {
-            self.due = true;
-            return;
-        }
-        let aim = self.aim.as_ref();
-        let Ok(track) = Track::new(self.live.track.clone()) else { return };
-        let Some((aim, found)) = aim.and_then(|aim| Some((aim, figures(&track, aim)?))) else {
-            // Without a pass over the panel there is nothing to judge.
-            self.card_told = aim.map(|_| Card::empty());
-            self.news = true;
-            return;
-        };
-        self.judging = Some(Judging {
-            trials: if self.band.is_some() { trials(&track, &found, aim) } else { Vec::new() },
-            figures: found,
-            exact: Laying::new(track.moments().to_vec(), &self.bare),
-            plain: Laying::new(track.moments().to_vec(), &self.bare),
-            under: None,
-            laid: Vec::new(),
-        });
-        self.card_told = None;
-    }
-
-    fn judge(&mut self) {
-        let (Some(judging), Some(layer), Some(full)) = (&mut self.judging, &self.layer, &self.full) else {
-            return;
-        };
-        if !judging.exact.is_done() {
-            judging.exact.some(full, SEGMENTS / 4);
-        } else if !judging.plain.is_done() {
-            judging.plain.some(layer, SEGMENTS);
-        } else if let Some(laying) = &mut judging.under {
-            laying.some(layer, SEGMENTS);
-            if laying.is_done() {
-                let right = self.band.map_or(0.0, |band| shares(&laying.film, band).right);
-                judging.laid.push(right);
-                judging.under = None;
-            }
-        } else if let Some(trial) = judging.trials.get(judging.laid.len()) {
-            judging.under = Some(Laying::new(trial.track.moments().to_vec(), &self.bare));
-        } else if let Some(judging) = self.judging.take() {
-            let shares: Option<Shares> = self.band.map(|band| shares(&judging.exact.film, band));
-            let as_is =
-                self.band.map_or(0.0, |band| mistcoat::practice::shares(&judging.plain.film, band).right);
-            let laid = judging.trials.into_iter().zip(judging.laid).collect();
-            let advice: Vec<Advice> = advise(as_is, laid);
-            let beyond = judging.exact.track.iter().any(|m| m.trigger > 0.0 && !self.shelf.covers(m));
-            self.card_told = Some(Card::new(&judging.figures, shares, &advice, beyond));
-            self.live.film = judging.exact.film;
-            (self.news, self.picture) = (true, true);
         }
     }
 

@@ -3,6 +3,7 @@
 use super::*;
 use crate::state::TABLE_TOP;
 use mistcoat::job::with_key;
+use mistcoat::stroke::Moment;
 use std::sync::OnceLock;
 
 fn job() -> String {
@@ -115,6 +116,69 @@ fn a_replay_shows_the_film_on_its_way() {
     }
     task.hear(&Order::Show(moments.len()).numbers());
     assert_eq!(task.film().expect("a film").values, whole);
+}
+
+/// Means over squares of about 40 mm in the panel's core, 60 mm off its edges.
+fn squares(film: &[f32], columns: usize, rows: usize, size: [f64; 2]) -> Vec<f64> {
+    let (side, edge) = (0.04, 0.06);
+    let counts = size.map(|v| ((v - 2.0 * edge) / side) as usize);
+    let mut sums = vec![[0.0_f64; 2]; counts[0] * counts[1]];
+    for (cell, &h) in film.iter().enumerate() {
+        let at = [(cell % columns) as f64 + 0.5, (cell / columns) as f64 + 0.5];
+        let place = [at[0] / columns as f64 * size[0], at[1] / rows as f64 * size[1]];
+        let square = [0, 1].map(|i| ((place[i] - edge) / side).floor());
+        if (0..2).all(|i| square[i] >= 0.0 && square[i] < counts[i] as f64) {
+            let sum = &mut sums[square[1] as usize * counts[0] + square[0] as usize];
+            *sum = [sum[0] + f64::from(h), sum[1] + 1.0];
+        }
+    }
+    sums.iter().map(|[sum, n]| sum / n).collect()
+}
+
+/// The page blends poses that are the same for every try, a run poses fitted to its track: how far apart that is away from the job's
+/// own distance and tilt. The figures stand in docs/methods/practice.md.
+#[test]
+fn away_from_the_jobs_pose_the_film_stays_near_the_librarys() {
+    let plan = &flown().1;
+    let mut task = Practising::start(&job()).unwrap();
+    rested(&mut task);
+    for (what, off, heel, bound) in [
+        ("20 mm farther", 0.02, 0.0, 0.05),
+        ("50 mm farther", 0.05, 0.0, 0.05),
+        ("heel 15 deg", 0.0, 15.0, 0.05),
+    ] {
+        let moments: Vec<Moment> = machine(plan)
+            .into_iter()
+            .map(|m| {
+                mistcoat::practice::rounded(&Moment {
+                    distance: m.distance + off,
+                    heel: f64::to_radians(heel),
+                    ..m
+                })
+            })
+            .collect();
+        task.hear(&Order::Begin.numbers());
+        task.hear(&Order::Moments(moments.clone()).numbers());
+        task.hear(&Order::Judge.numbers());
+        rested(&mut task);
+        let ours = task.film().expect("the exact film");
+        let text = with_key(&job(), "stroke.track", &mistcoat::practice::rows(&moments)).unwrap();
+        let mut run = mistcoat::run::Run::new(Job::from_toml(&text).unwrap()).unwrap().only_laid();
+        run.finish();
+        let film = run.film();
+        let (columns, rows) = (film.face().nx, film.face().ny);
+        let theirs: Vec<f32> = (0..rows)
+            .rev()
+            .flat_map(|j| &film.dry[j * columns..(j + 1) * columns])
+            .map(|&h| h as f32)
+            .collect();
+        let [a, b] = [&ours.values, &theirs].map(|film| squares(film, columns, rows, plan.size));
+        let mean = b.iter().sum::<f64>() / b.len() as f64;
+        let worst = a.iter().zip(&b).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max) / mean;
+        let all = a.iter().sum::<f64>() / b.len() as f64 / mean - 1.0;
+        println!("{what}: mean {:+.2} %, worst square {:.2} %", 100.0 * all, 100.0 * worst);
+        assert!(worst < bound, "{what}: {worst}");
+    }
 }
 
 #[test]

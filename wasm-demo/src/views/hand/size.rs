@@ -5,7 +5,7 @@
 use leptos::prelude::*;
 
 use super::super::desk::desk;
-use super::stage::fitting;
+use super::place::fitting;
 use super::{hand_desk, hand_words};
 
 /// The card [mm].

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use super::super::desk::desk;
 use super::beat::Beat;
-use super::stage::beats;
+use super::frames::beats;
 use super::{flying, hand_desk, hand_words};
 use crate::draw::wall_strip::{WIDE, pieces};
 use crate::figures::seconds;
