@@ -5,69 +5,37 @@
 //! Every advice was flown: the neighbours of the job on its own streams, then the best of them in full on fresh ones. With `--json`
 //! the answer as JSON, alone. On bad input the message goes to standard error, nothing to standard output, and the exit code is 2.
 
+mod common;
+
+use common::Given;
 use mistcoat::diagnose::{Diagnosis, words};
-use mistcoat::job::Job;
-use std::io::{IsTerminal, Write};
-use std::path::PathBuf;
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: diagnose JOB.toml [--json]";
 
-struct Options {
-    job: PathBuf,
-    json: bool,
-}
-
-fn options(words: impl Iterator<Item = String>) -> Result<Options, String> {
-    let (mut job, mut json) = (None, false);
-    for word in words {
-        match word.as_str() {
-            "--json" => json = true,
-            _ if word.starts_with('-') => return Err(format!("{word}: no such option\n{USAGE}")),
-            _ if job.is_some() => return Err(format!("{word}: one job file at a time\n{USAGE}")),
-            _ => job = Some(word.into()),
-        }
-    }
-    Ok(Options { job: job.ok_or(USAGE)?, json })
-}
-
-fn run(options: &Options) -> Result<String, String> {
-    let named = |error: std::io::Error| format!("{}: {error}", options.job.display());
-    let text = std::fs::read_to_string(&options.job).map_err(named)?;
-    let job = Job::from_toml(&text).map_err(|e| e.to_string())?;
+fn run() -> Result<String, String> {
+    let given = Given::read(USAGE, &["--json"], &[])?;
+    let job = given.job()?;
     let mut diagnosis = Diagnosis::new(job.clone()).map_err(|e| e.to_string())?;
     fly(&mut diagnosis)?;
     let answer = diagnosis.answer();
-    Ok(if options.json { answer.to_json() } else { words(answer, &job) })
+    Ok(if given.has("--json") { answer.to_json() } else { words(answer, &job) })
 }
 
 /// Flies to the end; where a person watches, with a bar on standard error.
 fn fly(diagnosis: &mut Diagnosis) -> Result<(), String> {
-    let mut screen = std::io::stderr();
-    if !screen.is_terminal() {
+    if !common::watched() {
         return diagnosis.finish().map_err(|e| e.to_string());
     }
     while !diagnosis.advance_on_all_threads(1 << 16).map_err(|e| e.to_string())? {
         let (done, all) = diagnosis.progress();
-        let filled = (30 * done / all.max(1)).min(30) as usize;
-        let bar = format!("\r[{:<30}] {} found", "=".repeat(filled), diagnosis.answer().advices.len());
-        // A bar that cannot be shown is no reason to stop.
-        let _ = screen.write_all(bar.as_bytes()).and_then(|()| screen.flush());
+        let found = diagnosis.answer().advices.len();
+        common::bar(done as f64 / all.max(1) as f64, &format!("{found} found"));
     }
-    let _ = screen.write_all(b"\r\x1b[K");
+    common::no_bar();
     Ok(())
 }
 
 fn main() -> ExitCode {
-    match options(std::env::args().skip(1)).and_then(|options| run(&options)) {
-        // A reader that went away needs no report.
-        Ok(answer) => match writeln!(std::io::stdout(), "{answer}") {
-            Ok(()) => ExitCode::SUCCESS,
-            Err(_) => ExitCode::FAILURE,
-        },
-        Err(message) => {
-            let _ = writeln!(std::io::stderr(), "{message}");
-            ExitCode::from(2)
-        }
-    }
+    common::end(run())
 }

@@ -7,10 +7,12 @@
 //! the whole answer; `--out` writes the job with the matched gun in it. On bad input the message goes to standard error, nothing
 //! to standard output, and the exit code is 2.
 
+mod common;
+
+use common::text_of;
 use mistcoat::fit::{Matching, words};
 use mistcoat::job::{Job, with_key};
 use mistcoat::units::System;
-use std::io::Write;
 use std::process::ExitCode;
 
 const USAGE: &str =
@@ -22,13 +24,9 @@ struct Options {
     out: Option<String>,
 }
 
-fn read(path: &str) -> Result<String, String> {
-    std::fs::read_to_string(path).map_err(|error| format!("{path}: {error}"))
-}
-
 fn options(mut words: impl Iterator<Item = String>) -> Result<Options, String> {
     let job = words.next().filter(|word| !word.starts_with('-')).ok_or(USAGE)?;
-    let mut options = Options { text: read(&job)?, json: false, out: None };
+    let mut options = Options { text: text_of(&job)?, json: false, out: None };
     while let Some(word) = words.next() {
         let Some(name) = word.strip_prefix("--") else {
             return Err(format!("{word}: one job file at a time\n{USAGE}"));
@@ -42,7 +40,7 @@ fn options(mut words: impl Iterator<Item = String>) -> Result<Options, String> {
             "out" => options.out = Some(value),
             "card" => {
                 let table: toml::Table =
-                    read(&value)?.parse().map_err(|error| format!("{value}: {error}"))?;
+                    text_of(&value)?.parse().map_err(|error| format!("{value}: {error}"))?;
                 lay_over(&mut options.text, "", &table)?;
             }
             _ => set(&mut options.text, &format!("card.{}", name.replace('-', "_")), &value)?,
@@ -87,15 +85,5 @@ fn run(options: &Options) -> Result<String, String> {
 }
 
 fn main() -> ExitCode {
-    match options(std::env::args().skip(1)).and_then(|options| run(&options)) {
-        // A reader that went away needs no answer.
-        Ok(answer) => match writeln!(std::io::stdout(), "{answer}") {
-            Ok(()) => ExitCode::SUCCESS,
-            Err(_) => ExitCode::FAILURE,
-        },
-        Err(message) => {
-            let _ = writeln!(std::io::stderr(), "{message}");
-            ExitCode::from(2)
-        }
-    }
+    common::end(options(std::env::args().skip(1)).and_then(|options| run(&options)))
 }

@@ -6,68 +6,40 @@
 //! the film as picture and table, profiles and where the paint went. On bad input the message goes to standard error,
 //! nothing to standard output, and the exit code is 2.
 
-use mistcoat::job::Job;
+mod common;
+
+use common::Given;
 use mistcoat::report::chart::{Axis, map_png, map_svg, profile_svg, run_flow, wanted};
 use mistcoat::report::{Report, film_csv, words};
 use mistcoat::run::Run;
-use std::io::{IsTerminal, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: run_job JOB.toml [--json] [--out DIR]";
 
-struct Options {
-    job: PathBuf,
-    json: bool,
-    out: Option<PathBuf>,
-}
-
-fn options(mut words: impl Iterator<Item = String>) -> Result<Options, String> {
-    let (mut job, mut json, mut out) = (None, false, None);
-    while let Some(word) = words.next() {
-        match word.as_str() {
-            "--json" => json = true,
-            "--out" => {
-                let folder = words.next().filter(|folder| !folder.starts_with("--"));
-                out = Some(folder.ok_or_else(|| format!("--out: no folder is named\n{USAGE}"))?.into());
-            }
-            _ if word.starts_with('-') => return Err(format!("{word}: no such option\n{USAGE}")),
-            _ if job.is_some() => return Err(format!("{word}: one job file at a time\n{USAGE}")),
-            _ => job = Some(word.into()),
-        }
-    }
-    Ok(Options { job: job.ok_or(USAGE)?, json, out })
-}
-
-fn run(options: &Options) -> Result<String, String> {
-    let named = |error: std::io::Error| format!("{}: {error}", options.job.display());
-    let text = std::fs::read_to_string(&options.job).map_err(named)?;
-    let job = Job::from_toml(&text).map_err(|e| e.to_string())?;
-    let mut run = Run::new(job).map_err(|e| e.to_string())?;
+fn run() -> Result<String, String> {
+    let given = Given::read(USAGE, &["--json"], &[("--out", "no folder is named")])?;
+    let mut run = Run::new(given.job()?).map_err(|e| e.to_string())?;
     fly(&mut run);
     let report = run.report().map_err(|e| e.to_string())?;
-    if let Some(folder) = &options.out {
-        write_all(folder, &run, &report)?;
+    if let Some(folder) = given.value("--out") {
+        write_all(Path::new(folder), &run, &report)?;
     }
-    Ok(if options.json { report.to_json() } else { words(&report, &run.prepared().job) })
+    Ok(if given.has("--json") { report.to_json() } else { words(&report, &run.prepared().job) })
 }
 
 /// Flies to the end; where a person watches, with a bar on standard error.
 fn fly(run: &mut Run) {
-    let mut screen = std::io::stderr();
-    if !screen.is_terminal() {
+    if !common::watched() {
         run.finish();
         return;
     }
     let piece = (run.progress().1 / 50).max(1 << 16);
     while !run.advance_on_all_threads(piece) {
         let (flown, all) = run.progress();
-        let done = (30.0 * flown as f64 / all.max(1) as f64) as usize;
-        let bar = format!("\r[{:<30}] {flown} of {all} droplets", "=".repeat(done.min(30)));
-        // A bar that cannot be shown is no reason to stop.
-        let _ = screen.write_all(bar.as_bytes()).and_then(|()| screen.flush());
+        common::bar(flown as f64 / all.max(1) as f64, &format!("{flown} of {all} droplets"));
     }
-    let _ = screen.write_all(b"\r\x1b[K");
+    common::no_bar();
 }
 
 /// Everything that `--out` gives.
@@ -100,15 +72,5 @@ fn write_all(folder: &Path, run: &Run, report: &Report) -> Result<(), String> {
 }
 
 fn main() -> ExitCode {
-    match options(std::env::args().skip(1)).and_then(|options| run(&options)) {
-        // A reader that went away needs no report.
-        Ok(report) => match writeln!(std::io::stdout(), "{report}") {
-            Ok(()) => ExitCode::SUCCESS,
-            Err(_) => ExitCode::FAILURE,
-        },
-        Err(message) => {
-            let _ = writeln!(std::io::stderr(), "{message}");
-            ExitCode::from(2)
-        }
-    }
+    common::end(run())
 }

@@ -50,6 +50,16 @@ impl Aim {
         }
     }
 
+    /// The plan of a coat across, read along its own way: as far apart as along, from the left edge or before it to the right one or past it.
+    #[must_use]
+    pub fn across(&self) -> Self {
+        let (spacing, breadth) = (self.spacing().max(1e-3), self.size[0]);
+        let count = (breadth / spacing - 1e-9).ceil() as usize + 1;
+        let first = 0.5 * spacing * (count - 1) as f64;
+        let rows = (0..count).map(|i| first - spacing * i as f64).collect();
+        Self { size: [self.size[1], self.size[0]], rows, ..self.clone() }
+    }
+
     /// From the panel's middle to where the trigger opens and shuts [m].
     #[must_use]
     pub fn reach(&self) -> f64 {

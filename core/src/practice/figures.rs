@@ -66,7 +66,7 @@ pub fn figures(track: &Track, aim: &Aim) -> Option<Figures> {
 }
 
 /// Pace of the slowest third of the way [s/m].
-fn slowest_third(passes: &[HandPass]) -> f64 {
+pub(super) fn slowest_third(passes: &[HandPass]) -> f64 {
     let mut bits: Vec<_> = passes.iter().flat_map(|p| p.bits.iter().copied()).collect();
     bits.sort_by(|a, b| (b.time / b.way).total_cmp(&(a.time / a.way)));
     let third = bits.iter().map(|b| b.way).sum::<f64>() / 3.0;

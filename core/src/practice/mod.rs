@@ -5,6 +5,7 @@
 
 mod advice;
 mod aim;
+mod coats;
 mod elbow;
 mod figures;
 mod mend;
@@ -14,6 +15,7 @@ mod shares;
 
 pub use advice::{Advice, LEAST_GAIN, MOST_ADVICE, Trial, advise, trials};
 pub use aim::Aim;
+pub use coats::{Coat, Tried, tried};
 pub use elbow::Elbow;
 pub use figures::{Figures, figures};
 pub use mend::Fault;

@@ -299,9 +299,9 @@ mod tests {
         };
         let [result, off] = told(&mark(3.2e5), &ENGLISH, &|word: &str| word.to_string(), System::Metric);
         let plain = |s: &str| s.replace(crate::figures::THIN, " ");
-        assert_eq!((plain(&result).as_str(), plain(&off).as_str()), ("3.2 bar; true 3.0 bar", "0.2 bar"));
+        assert_eq!((plain(&result).as_str(), plain(&off).as_str()), ("3.2 bar; true 3.0 bar", "0.20 bar"));
         let apart = over_class(&[mark(3.0e5), mark(3.2e5)], System::Metric).unwrap();
-        assert_eq!(plain(&apart), "0.1 bar");
+        assert_eq!(plain(&apart), "0.14 bar");
         let other = Mark { exercise: "balance".into(), ..mark(2.0) };
         assert_eq!(over_class(&[mark(3e5), other], System::Metric), None);
     }

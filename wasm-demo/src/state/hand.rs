@@ -69,6 +69,12 @@ pub struct Sprayer {
     pub pull: Pull,
     /// The elbow it hangs on.
     pub elbow: Option<Elbow>,
+    /// Cap turned, clockwise from how the job holds the fan [rad].
+    pub turn: f64,
+    /// Coats begun.
+    pub coats: u32,
+    /// The next coat has not been begun yet.
+    between: bool,
     recorder: Recorder,
     /// Moments not told to the worker yet.
     told: usize,
@@ -86,6 +92,9 @@ impl Sprayer {
             tilt: [0.0; 2],
             pull: Pull::Off,
             elbow: None,
+            turn: 0.0,
+            coats: 1,
+            between: false,
             recorder: Recorder::default(),
             told: 0,
             start: None,
@@ -96,6 +105,7 @@ impl Sprayer {
     /// A new try; the gun stays where it is.
     pub fn begin(&mut self) {
         (self.recorder, self.told, self.start) = (Recorder::default(), 0, None);
+        (self.turn, self.coats, self.between) = (0.0, 1, false);
         self.pull = Pull::Off;
     }
 
@@ -117,7 +127,7 @@ impl Sprayer {
             distance: self.distance,
             heel: self.tilt[0],
             swing: self.tilt[1],
-            turn: 0.0,
+            turn: self.turn,
             trigger: self.pull.paint(now),
             member: 0,
         };
@@ -134,6 +144,7 @@ impl Sprayer {
         }
         self.last = now;
         let moment = self.moment(now);
+        self.between &= moment.trigger <= 0.0;
         self.recorder.take(moment);
     }
 
@@ -174,6 +185,14 @@ impl Sprayer {
     pub fn resume(&mut self, since: f64, now: f64) {
         self.start = self.start.map(|start| start + (now - since).max(0.0));
         self.last = now;
+    }
+
+    /// The next coat, after a flash [s] in which the clock runs on; its fan turned by `turn` [rad].
+    pub fn next_coat(&mut self, now: f64, flash: f64, turn: f64) {
+        self.trigger(now, Pull::Off);
+        self.start = self.start.map(|start| start - flash.max(0.0) * 1e3);
+        (self.turn, self.between) = (turn, true);
+        self.coats += 1;
     }
 
     /// Brings it nearer or farther by a factor.
@@ -219,7 +238,7 @@ impl Sprayer {
     /// Since when the trigger is off, after paint has flown [ms]; none while it is on or before.
     #[must_use]
     pub fn off_since(&self) -> Option<f64> {
-        self.start.filter(|_| self.pull == Pull::Off).map(|_| self.last)
+        self.start.filter(|_| self.pull == Pull::Off && !self.between).map(|_| self.last)
     }
 }
 

@@ -100,6 +100,7 @@ mod tests {
         Plan {
             size: [0.6, 0.4],
             rows: vec![0.2, 0.146],
+            across: Vec::new(),
             pace: 2.2,
             spacing: 0.054,
             distance: 0.2,

@@ -58,3 +58,24 @@ fn a_try_stands_in_the_job_and_comes_back_to_the_bit() {
     let many = (0..12).fold(text, |t, _| with_try(&t, gun.moments(), Some(0.5)).unwrap());
     assert_eq!(Job::from_toml(&many).unwrap().practice.tries.len(), 10);
 }
+
+#[test]
+fn the_clock_runs_between_coats_and_the_fan_is_turned() {
+    let mut gun = Sprayer::new(0.18);
+    let spray = |gun: &mut Sprayer, at: f64| {
+        gun.trigger(at, Pull::Pressed(1.0));
+        gun.move_to(at + 100.0, [0.1, 0.0]);
+        gun.trigger(at + 200.0, Pull::Off);
+    };
+    spray(&mut gun, 0.0);
+    assert!(gun.off_since().is_some());
+    gun.next_coat(300.0, 600.0, 1.5);
+    assert!(gun.off_since().is_none(), "nothing ends while a coat is to come");
+    spray(&mut gun, 1000.0);
+    let moments = gun.moments();
+    let second = moments.iter().position(|m| m.turn == 1.5 && m.trigger > 0.0).expect("a second coat");
+    assert!((moments[second].time - 601.0).abs() < 1e-3, "{:?}", moments[second]);
+    assert_eq!((gun.coats, moments[0].turn), (2, 0.0));
+    gun.begin();
+    assert_eq!((gun.coats, gun.turn), (1, 0.0));
+}

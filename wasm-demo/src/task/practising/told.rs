@@ -1,6 +1,6 @@
 //! What page and worker say to each other of a try.
 
-use mistcoat::practice::{Advice, Aim, Fault, Figures, Shares};
+use mistcoat::practice::{Advice, Aim, Fault, Shares, Tried};
 use mistcoat::stroke::Moment;
 use serde::{Deserialize, Serialize};
 
@@ -83,6 +83,9 @@ pub struct Plan {
     pub size: [f64; 2],
     /// Height of each pass over the panel's middle, in order [m].
     pub rows: Vec<f64>,
+    /// Places of the passes of a coat across, along the panel from its middle, from left to right [m].
+    #[serde(default)]
+    pub across: Vec<f64>,
     /// Pace [s/m].
     pub pace: f64,
     /// Between passes [m].
@@ -102,6 +105,7 @@ impl Plan {
         Self {
             size: aim.size,
             rows: aim.rows.clone(),
+            across: aim.across().rows.iter().map(|row| -row).collect(),
             pace: aim.pace,
             spacing: aim.spacing(),
             distance: aim.distance,
@@ -121,7 +125,9 @@ pub struct Card {
     pub passes: Vec<Pass>,
     /// Mean pace, and of the slowest third of the way [s/m].
     pub pace: [f64; 2],
-    /// From each pass down to the next [m].
+    /// Coats.
+    pub coats: usize,
+    /// From each pass of a coat to the next, down the panel or across it [m].
     pub spacing: Vec<f64>,
     /// Nearest and farthest [m].
     pub distance: [f64; 2],
@@ -144,6 +150,10 @@ pub struct Card {
 /// A pass of a try.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Pass {
+    /// Its coat, from 0.
+    pub coat: usize,
+    /// It runs up and down the panel: `ends` and `y` are (-y, -x) of the panel's places.
+    pub across: bool,
     /// First and last moment.
     pub moments: [usize; 2],
     /// From and to [s].
@@ -156,6 +166,25 @@ pub struct Pass {
     pub still: f64,
     /// Place along the panel [m] and pace there [s/m].
     pub pace: Vec<[f64; 2]>,
+}
+
+impl Pass {
+    /// Its two ends on the panel, from the panel's middle [m].
+    #[must_use]
+    pub fn on_panel(&self) -> [[f64; 2]; 2] {
+        self.ends.map(|x| if self.across { [-self.y, -x] } else { [x, self.y] })
+    }
+}
+
+impl Card {
+    /// How far each pass lies from the one before it in its coat [m]; none for a coat's first.
+    #[must_use]
+    pub fn downs(&self) -> Vec<Option<f64>> {
+        let mut spacing = self.spacing.iter().copied();
+        let before = |i: usize| i.checked_sub(1).and_then(|b| self.passes.get(b)).map(|p| p.coat);
+        let of = |(i, pass): (usize, &Pass)| (before(i) == Some(pass.coat)).then(|| spacing.next()).flatten();
+        self.passes.iter().enumerate().map(of).collect()
+    }
 }
 
 /// One piece of advice. Passes are counted from 1.
@@ -179,8 +208,11 @@ impl Card {
         Self::default()
     }
 
-    pub(super) fn new(figures: &Figures, shares: Option<Shares>, advice: &[Advice], beyond: bool) -> Self {
-        let passes = figures.passes.iter().map(|p| Pass {
+    pub(super) fn new(tried: &Tried, shares: Option<Shares>, advice: &[Advice], beyond: bool) -> Self {
+        let figures = &tried.figures;
+        let passes = figures.passes.iter().zip(tried.coat_of_passes()).map(|(p, (coat, across))| Pass {
+            coat,
+            across,
             moments: [p.segments.start, p.segments.end],
             time: [p.from, p.to],
             ends: p.ends,
@@ -192,6 +224,7 @@ impl Card {
             shares: shares.map(|s| [s.thin, s.right, s.thick]),
             passes: passes.collect(),
             pace: [figures.pace, figures.slowest_third],
+            coats: tried.coats.len(),
             spacing: figures.spacing.clone(),
             distance: figures.distance,
             still: figures.still,

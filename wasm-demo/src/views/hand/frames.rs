@@ -29,6 +29,8 @@ pub struct Loop {
     pub before: f64,
     pub job_distance: f64,
     pub overlap: f64,
+    /// Coats of the job.
+    pub coats: u32,
     /// Whether one beat of two is drawn strong.
     pub strong: RwSignal<bool>,
     pub elbow: Memo<bool>,
@@ -94,9 +96,13 @@ impl Loop {
         let Some(plan) = plan else { return };
         let ends = self.hand.gun.with_value(|gun| {
             let last = gun.moments().iter().rev().find(|m| m.trigger > 0.0).map(|m| m.y);
+            if gun.coats < self.coats {
+                return false;
+            }
+            let across = gun.turn != 0.0;
             let low = plan.rows.iter().copied().fold(f64::MAX, f64::min);
             let over = gun.off_since().is_some_and(|since| time - since > ENDS);
-            over && last.is_some_and(|y| y < low + 0.5 * plan.spacing)
+            over && !across && last.is_some_and(|y| y < low + 0.5 * plan.spacing)
         });
         if ends {
             self.hand.done();
@@ -149,7 +155,7 @@ impl Loop {
             && let Some(plan) = plan
         {
             let sound = hand.sound.get_untracked() && hand.phase.get_untracked() == Phase::Spraying;
-            let every = beats(plan).1;
+            let every = beats(plan, 0).1;
             if self.beat.tick(time, every, sound) && !still_motion() {
                 self.strong.update(|s| *s = !*s);
             }
@@ -170,9 +176,9 @@ fn pose(moments: &[Moment], at: f64) -> Option<Moment> {
     Some(a.towards(b, share.clamp(0.0, 1.0)))
 }
 
-/// Places of the beats along the panel, from its left edge [m], and the time from one to the next [s].
-pub fn beats(plan: &Plan) -> (Vec<f64>, f64) {
-    let width = plan.size[0];
+/// Places of the beats along the panel (way 0, from its left edge) or down it (1), and the time from one to the next [m, s].
+pub fn beats(plan: &Plan, way: usize) -> (Vec<f64>, f64) {
+    let width = plan.size[way];
     let count = (width * plan.pace / 0.6).round().clamp(1.0, 12.0);
     ((0..=count as u32).map(|i| width * f64::from(i) / count).collect(), width * plan.pace / count)
 }

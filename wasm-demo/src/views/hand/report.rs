@@ -213,9 +213,10 @@ fn Data(hand: HandDesk) -> impl IntoView {
     let rows = move || {
         let system = desk.system.get();
         hand.told.with(|t| t.card.clone()).filter(|_| hand.phase.get() == Phase::Judged).map(|card| {
+            let downs = card.downs();
             let row = |(i, pass): (usize, &crate::task::practising::Pass)| {
                 let way = (pass.ends[1] - pass.ends[0]).abs().max(1e-6);
-                let down = i.checked_sub(1).and_then(|b| card.spacing.get(b)).map(|s| length(*s, system)).unwrap_or_default();
+                let down = downs[i].map(|s| length(s, system)).unwrap_or_default();
                 view! {
                     <tr><th scope="row">{i + 1}</th><td>{pace((pass.time[1] - pass.time[0]) / way, system)}</td><td>{down}</td><td>{seconds(pass.still)}</td></tr>
                 }

@@ -2,12 +2,19 @@
 
 use leptos::prelude::*;
 
+use core::f64::consts::FRAC_PI_2;
+use mistcoat::job::PassOrder;
+
 use super::super::desk::Desk;
 use super::super::errand::Errand;
 use super::size;
 use crate::state::hand::{Sprayer, panel_of, with_try, without_try};
 use crate::task::Task;
 use crate::task::practising::{Order, Told};
+
+/// Flash where the job names none, and the shortest that parts two coats [s].
+const FLASH: f64 = 600.0;
+const SHORTEST: f64 = 30.0;
 
 /// How a try stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,6 +58,8 @@ pub struct HandDesk {
     begun: StoredValue<String>,
     /// The try being judged is new, not opened from a link.
     fresh: StoredValue<bool>,
+    /// The coat under way, from 1.
+    pub coat: RwSignal<u32>,
     /// The pass that is looked at.
     pub chosen: RwSignal<usize>,
     /// A replay: since when [ms], and from which time of the try [s].
@@ -74,6 +83,7 @@ impl Default for HandDesk {
             gun: StoredValue::new_local(Sprayer::new(0.18)),
             begun: StoredValue::new(String::new()),
             fresh: StoredValue::new(false),
+            coat: RwSignal::new(1),
             chosen: RwSignal::new(0),
             replay: RwSignal::new(None),
             device: RwSignal::new(0),
@@ -94,8 +104,31 @@ impl HandDesk {
     pub fn begin(&self) {
         self.gun.update_value(Sprayer::begin);
         self.replay.set(None);
+        self.coat.set(1);
         self.phase.set(Phase::Ready);
         self.errand.tell(Order::Begin.numbers());
+    }
+
+    /// How long is waited between two coats: as the job says, else ten minutes [s].
+    pub fn flash(&self, desk: Desk) -> f64 {
+        desk.parsed
+            .with(|job| job.as_ref().map(|j| j.stroke.flash).filter(|f| *f >= SHORTEST))
+            .unwrap_or(FLASH)
+    }
+
+    /// The next coat of this try: the clock runs on through the flash. In a cross coat the fan is turned.
+    pub fn next_coat(&self, desk: Desk) {
+        let flash = untrack(|| self.flash(desk));
+        let cross = desk
+            .parsed
+            .with_untracked(|job| job.as_ref().is_some_and(|j| j.stroke.order == PassOrder::Cross));
+        let now = super::frames::now();
+        self.gun.update_value(|gun| {
+            let turn = if cross && gun.coats % 2 == 1 { FRAC_PI_2 } else { 0.0 };
+            gun.next_coat(now, flash, turn);
+        });
+        self.coat.set(self.gun.with_value(|gun| gun.coats));
+        super::stage::focus();
     }
 
     /// The try is over.

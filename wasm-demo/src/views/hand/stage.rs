@@ -59,6 +59,10 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
     let chalk = Memo::new(move |_| desk.parsed.with(|j| j.as_ref().is_none_or(|j| j.practice.chalk)));
     let elbow = Memo::new(move |_| desk.parsed.with(|j| j.as_ref().is_some_and(|j| j.practice.elbow)));
     let band = Memo::new(move |_| desk.parsed.with(|j| j.as_ref().and_then(|j| j.spec).map(|s| s.low)));
+    let across = Memo::new(move |_| {
+        hand.coat.get();
+        hand.gun.with_value(|gun| gun.turn != 0.0)
+    });
     let strong = RwSignal::new(false);
     let sent = StoredValue::new(std::collections::VecDeque::new());
     let last_event = StoredValue::new(0.0);
@@ -97,9 +101,9 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
     on_cleanup(move || {
         alive.try_update_value(|a| *a = false);
     });
-    let (job_distance, overlap) = desk
-        .parsed
-        .with_untracked(|j| j.as_ref().map_or((0.18, 0.5), |j| (j.stroke.distance, j.stroke.overlap)));
+    let (job_distance, overlap, coats) = desk.parsed.with_untracked(|j| {
+        j.as_ref().map_or((0.18, 0.5, 1), |j| (j.stroke.distance, j.stroke.overlap, j.stroke.coats))
+    });
     let frames = Rc::new(std::cell::RefCell::new(Loop {
         hand,
         window: place.into(),
@@ -109,6 +113,7 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
         before: now(),
         job_distance,
         overlap,
+        coats,
         strong,
         elbow,
         chalk,
@@ -140,10 +145,16 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
     let ticks = move || {
         let plan = hand.told.with(|t| t.plan.clone());
         let (Some(plan), true) = (plan, chalk.get()) else { return String::new() };
+        let (place, [a, b]) = (place.get(), extent());
+        if across.get() {
+            // Rows run up and down the panel: from its left edge, beats down its height.
+            let rows: Vec<f64> = plan.across.iter().map(|x| (0.5 * size[0] - x) * place.scale).collect();
+            let at: Vec<f64> = beats(&plan, 1).0.iter().map(|y| y * place.scale).collect();
+            return draw::ticks(&rows, &at, (a, b), !place.turned);
+        }
         let rows: Vec<f64> = plan.rows.iter().map(|y| pixels(*y)).collect();
-        let at: Vec<f64> = beats(&plan).0.iter().map(|x| x * place.get().scale).collect();
-        let [a, b] = extent();
-        draw::ticks(&rows, &at, (a, b), place.get().turned)
+        let at: Vec<f64> = beats(&plan, 0).0.iter().map(|x| x * place.scale).collect();
+        draw::ticks(&rows, &at, (a, b), place.turned)
     };
     let judged = move || {
         hand.told
@@ -152,12 +163,15 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
     };
     let lines = move |card: &Card| -> Vec<((f64, f64), (f64, f64))> {
         let place = place.get();
-        let half = 0.5 * size[0] - 0.015;
-        let at = |x: f64, y: f64| {
-            let [px, py] = place.pixel([x.clamp(-half, half), y]);
+        let half = size.map(|v| 0.5 * v - 0.015);
+        let at = |p: [f64; 2], across: bool| {
+            // What runs past an edge is drawn to it.
+            let on = [0, 1].map(|i| if across == (i == 1) { p[i].clamp(-half[i], half[i]) } else { p[i] });
+            let [px, py] = place.pixel(on);
             (px - place.corner[0], py - place.corner[1])
         };
-        card.passes.iter().map(|p| (at(p.ends[0], p.y), at(p.ends[1], p.y))).collect()
+        let line = |p: &crate::task::practising::Pass| p.on_panel().map(|end| at(end, p.across)).into();
+        card.passes.iter().map(line).collect()
     };
     let over = move || {
         let Some(card) = judged() else { return String::new() };
@@ -175,11 +189,19 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
     };
     let ruler = move || {
         let (card, plan) = (judged()?, hand.told.with(|t| t.plan.clone())?);
-        let places: Vec<f64> = card.passes.iter().map(|p| pixels(p.y)).collect();
+        // Beside the panel stand the distances of one coat along it.
+        let first = card.passes.iter().position(|p| !p.across)?;
+        let coat = card.passes[first].coat;
+        let of = |p: &&crate::task::practising::Pass| p.coat == coat;
+        let places: Vec<f64> = card.passes.iter().filter(of).map(|p| pixels(p.y)).collect();
         let figures: Vec<(String, Option<&str>)> = card
-            .spacing
-            .iter()
+            .downs()
+            .into_iter()
+            .zip(&card.passes)
+            .filter(|(_, p)| p.coat == coat)
+            .filter_map(|(down, _)| down)
             .map(|s| {
+                let s = &s;
                 let figure = length(*s, desk.system.get());
                 (
                     figure.split(crate::figures::THIN).next().unwrap_or("").to_string(),
@@ -244,11 +266,14 @@ pub fn Stage(size: [f64; 2]) -> impl IntoView {
                 _ => ().into_any(),
             }}
             {move || (chalk.get() && matches!(hand.phase.get(), Phase::Ready | Phase::Spraying)).then(|| hand.told.with(|t| t.plan.as_ref().map(|p| {
-                view! { <p class="small">{fill(w.beat, &[&seconds(beats(p).1)])}</p> }
+                view! { <p class="small">{fill(w.beat, &[&seconds(beats(p, usize::from(across.get())).1)])}</p> }
             })))}
             <p class="small">{move || flying(hand)}</p>
             <button type="button" class="main-button" data-do="done" hidden=move || !matches!(hand.phase.get(), Phase::Spraying | Phase::Held)
                 on:click=move |_| hand.done()>{w.done}</button>
+            {move || (coats > 1).then(|| view! { <p class="text" data-coat=hand.coat.get().to_string()>{fill(w.coat_of, &[&hand.coat.get().to_string(), &coats.to_string()])}</p> })}
+            <button type="button" class="plain-box" data-do="coat" hidden=move || hand.phase.get() != Phase::Spraying
+                on:click=move |_| hand.next_coat(desk)>{move || fill(w.next_coat, &[&seconds(hand.flash(desk))])}</button>
             <button type="button" class="plain-box" data-do="step" hidden=move || !elbow.get() || !matches!(hand.phase.get(), Phase::Ready | Phase::Spraying)
                 on:click=move |_| hand.gun.update_value(crate::state::hand::Sprayer::step)>{w.step}</button>
         </div>

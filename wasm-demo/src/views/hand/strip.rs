@@ -27,7 +27,7 @@ pub fn WallStrip() -> impl IntoView {
     let beat = Rc::new(std::cell::RefCell::new(Beat::new()));
     let looked = set_interval_with_handle(
         move || {
-            let Some(every) = hand.told.with_untracked(|t| t.plan.as_ref().map(|p| beats(p).1)) else {
+            let Some(every) = hand.told.with_untracked(|t| t.plan.as_ref().map(|p| beats(p, 0).1)) else {
                 return;
             };
             let now = window().performance().map_or(0.0, |p| p.now());
@@ -53,7 +53,7 @@ pub fn WallStrip() -> impl IntoView {
                 .map(|(i, y)| ((top - y) * 1e3 + 8.0, fill(w.strip_row, &[&(i + 1).to_string()])))
                 .collect();
             let long = rows.iter().map(|(at, _)| *at).fold(0.0, f64::max) + 8.0;
-            let (at, every) = beats(&plan);
+            let (at, every) = beats(&plan, 0);
             let lead = plan.lead * 1e3;
             let mut along: Vec<(f64, String)> =
                 at.iter().enumerate().map(|(i, x)| (x * 1e3 + lead, fill(w.strip_along, &[&(i + 1).to_string()]))).collect();
