@@ -21,7 +21,7 @@ const CHAIR: &str = include_str!("../../../core/examples/jobs/chair-frame.toml")
 /// Outer diameters of the tubes that a fan is looked for [mm].
 pub const TUBES: [u32; 2] = [22, 42];
 /// The two guns to choose between.
-const BOXES: &str = r#"[{ kit = "conventional-gravity-1.4" }, { kit = "lvlp-gravity-1.2" }]"#;
+const BOXES: &str = r#"[{ kit = "conventional-gravity-1.7" }, { kit = "lvlp-gravity-1.2" }]"#;
 /// Keys whose change is a turn of a knob.
 const KNOBS: [&str; 4] = ["gun.fan", "gun.fluid", "gun.air_knob", "gun.inlet_pressure"];
 
@@ -69,7 +69,8 @@ pub fn form(word: &str, number: usize) -> Result<String, JobError> {
         }
         "two-boxes" => {
             let text = with_key(side::WHICH_GUN, "name", "two boxes, one compressor")?;
-            let text = with_key(&text, "run.droplets", "12000")?;
+            let text = with_key(&text, "supply.compressor", "workshop-1.1kW")?;
+            let text = with_key(&text, "run.droplets", "4000")?;
             with_key(&text, "compare.kits", BOXES)?
         }
         _ => practice_job(),

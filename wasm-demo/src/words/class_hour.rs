@@ -69,7 +69,7 @@ pub const ENGLISH: ClassWords = ClassWords {
         (
             "two-boxes",
             "Choose between two boxes",
-            "One compressor, two guns: which one holds and takes least paint?",
+            "One compressor, two guns: which one does the part, and with least paint?",
         ),
     ],
     pattern_of: "pattern {}",
@@ -85,7 +85,7 @@ pub const ENGLISH: ClassWords = ClassWords {
     answer_as: [("wall-pressure", "3.2 bar"), ("mix-for-six", "650 mL"), ("two-boxes", "A or B")],
     asked_pressure: "The gun is to have {} at its inlet with the trigger pulled, and then draws {}. The hose is {} wide and {} long, with {} couplings. What does the wall gauge show then?",
     asked_mix: "{} chairs. Trigger on for {} each, at {}. A test card takes {} more, {} stay in cup and gun, and {} of 100 are for reserve. How much is to be mixed?",
-    asked_boxes: "The compressor delivers {}. A: {}. B: {}. Which holds over this part, and takes least paint for it?",
+    asked_boxes: "The compressor delivers {}. A: {}. B: {}. Which paints this part with least paint, your air held and the film as even as your own gun lays it?",
     reached: "Reached.",
     not_reached: "Not reached.",
     see: "See why",

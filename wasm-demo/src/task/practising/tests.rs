@@ -143,9 +143,9 @@ fn away_from_the_jobs_pose_the_film_stays_near_the_librarys() {
     let mut task = Practising::start(&job()).unwrap();
     rested(&mut task);
     for (what, off, heel, bound) in [
-        ("20 mm farther", 0.02, 0.0, 0.05),
-        ("50 mm farther", 0.05, 0.0, 0.05),
-        ("heel 15 deg", 0.0, 15.0, 0.05),
+        ("20 mm farther", 0.02, 0.0, 0.02),
+        ("50 mm farther", 0.05, 0.0, 0.02),
+        ("heel 15 deg", 0.0, 15.0, 0.02),
     ] {
         let moments: Vec<Moment> = machine(plan)
             .into_iter()
