@@ -142,6 +142,36 @@ pub fn a_hidden_page_lets_go_of_the_trigger(browser: &Browser, server: &Server) 
     page.expect_clean()
 }
 
+pub fn an_exercise_is_marked_and_its_link_is_a_row_of_the_class_table(
+    browser: &Browser,
+    server: &Server,
+) -> Result<()> {
+    let page = at_the_panel(browser, server)?;
+    page.value("document.querySelector('.hand-class').open = true")?;
+    page.click("[data-exercise=\"wall-pressure-1\"]")?;
+    page.wait_for("[data-exercise-bar=\"wall-pressure\"]")?;
+    ensure!(page.text(".exercise")?.contains("What does the wall gauge show"), "it asks");
+    page.value(
+        "{ const field = document.querySelector('[name=\"practice.answer\"]'); field.value = '2.9 bar';
+           field.dispatchEvent(new Event('change', { bubbles: true })); 0 }",
+    )?;
+    page.click("[data-do=\"mark\"]")?;
+    page.wait_for("[data-marked=\"true\"]")?;
+    ensure!(page.text(".exercise-mark")?.contains("true"), "{}", page.text(".exercise-mark")?);
+    let link = page.value("document.querySelector('[data-do=\"result\"]').href")?;
+    let link = link.as_str().context("a link")?;
+    page.value("[...document.querySelectorAll('.menu-item')].find(b => b.innerText === 'By hand').click()")?;
+    page.wait_for(".hand-class")?;
+    page.value("document.querySelector('.hand-class').open = true")?;
+    page.value(&format!(
+        "{{ const field = document.querySelector('[name=\"class\"]'); field.value = '{link}\\n{link}';
+            field.dispatchEvent(new Event('input', {{ bubbles: true }})); 0 }}"
+    ))?;
+    page.wait_for(".hand-table[data-rows=\"2\"]")?;
+    ensure!(page.text(".hand-table")?.contains("2.9"), "{}", page.text(".hand-table")?);
+    page.expect_clean()
+}
+
 pub fn true_size_and_the_wall_strip(browser: &Browser, server: &Server) -> Result<()> {
     let page = at_the_panel(browser, server)?;
     ensure!(page.text(".hand-size")?.contains("true size not set"), "said before it is set");

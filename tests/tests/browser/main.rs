@@ -60,6 +60,10 @@ const TESTS: &[Test<Server>] = &[
     ("hand::the_keyboard_alone_sprays", hand::the_keyboard_alone_sprays),
     ("hand::a_hidden_page_lets_go_of_the_trigger", hand::a_hidden_page_lets_go_of_the_trigger),
     ("hand::true_size_and_the_wall_strip", hand::true_size_and_the_wall_strip),
+    (
+        "hand::an_exercise_is_marked_and_its_link_is_a_row_of_the_class_table",
+        hand::an_exercise_is_marked_and_its_link_is_a_row_of_the_class_table,
+    ),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

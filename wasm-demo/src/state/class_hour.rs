@@ -239,6 +239,13 @@ pub fn without_track(text: &str) -> String {
     without_key(text, "stroke.track").unwrap_or_else(|_| text.into())
 }
 
+/// What a mark depends on: neither a track nor whose it is.
+#[must_use]
+pub fn unnamed(text: &str) -> String {
+    let text = without_track(text);
+    without_key(&text, "practice.who").unwrap_or(text)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -9,7 +9,7 @@ use super::errand::Errand;
 use super::fields::Complaint;
 use super::link;
 use crate::figures::of_100;
-use crate::state::class_hour::{left, question, told, without_track};
+use crate::state::class_hour::{left, question, told, unnamed, without_track};
 use crate::task::Task;
 use crate::task::marking::Marked;
 use crate::words::{class_hour::ClassWords, fill, words};
@@ -33,9 +33,10 @@ pub fn class_desk() -> ClassDesk {
 /// The view in which an exercise is done.
 pub fn view_of(word: &str) -> View {
     match word {
-        "balance" => View::Card,
+        "five-tries" => View::Hand,
         "fan-for-tube" => View::Part,
-        _ => View::Hand,
+        // What is asked is not to be read off a view.
+        _ => View::Card,
     }
 }
 
@@ -89,11 +90,11 @@ fn Bar(exercise: Exercise) -> impl IntoView {
     let sample = w.answer_as.iter().find(|a| a.0 == exercise.word()).map(|a| a.1);
     let begin = move || {
         let text = desk.job.with_untracked(|text| without_track(text));
-        class.marked.set(text.clone());
+        class.marked.set(unnamed(&text));
         class.own.begin(Task::Mark { jobs: vec![text] });
     };
     // A mark holds for the job as it was marked.
-    let fresh = move || desk.job.with(|text| without_track(text)) == class.marked.get();
+    let fresh = move || desk.job.with(|text| unnamed(text)) == class.marked.get();
     let marked = move || -> Option<Marked> {
         let json = class.own.standing.with(|s| s.answer.clone())?;
         let all: Vec<Marked> = serde_json::from_str(&json).ok()?;
