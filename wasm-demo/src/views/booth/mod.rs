@@ -30,7 +30,7 @@ const ROOM_FOR_FAN: f64 = 0.26;
 const WIDE: f64 = 1280.0;
 
 /// Steps in which the gun goes over the part while a run is under way.
-const STEPS: f64 = 120.0;
+const STEPS: f64 = 60.0;
 /// Below this width the words over the band need two rows [px].
 const SMALL: f64 = 768.0;
 

@@ -31,6 +31,16 @@ const BARE: [u8; 3] = [0xEE, 0xE8, 0xDA];
 /// Largest share of device pixels drawn for each CSS pixel.
 const SHARPEST: f64 = 2.0;
 
+/// A frame that comes within this time costs nothing to speak of [ms].
+const PROMPT: f64 = 25.0;
+/// So many times longer than a frame was waited for, the next of a moving gun is put off.
+const SELDOM: f64 = 12.0;
+
+/// Milliseconds on the page's clock.
+fn now() -> f64 {
+    window().performance().map_or(0.0, |p| p.now())
+}
+
 /// What the picture is made of; a piece that is the same as before is not sent to the graphics processor again.
 #[derive(Clone, PartialEq)]
 struct Want {
@@ -52,6 +62,8 @@ struct Easel {
     asked: Cell<bool>,
     /// It is off the screen: it is drawn when it comes back.
     away: Cell<bool>,
+    /// When it was drawn last, and how long that frame was waited for [ms].
+    drawn: Cell<(f64, f64)>,
 }
 
 /// Film of the faces' cells [m], as last heard of; none where it does not fit the part.
@@ -98,7 +110,11 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
         let Some(canvas) = node.get() else { return };
         theme.track();
         *easel.want.borrow_mut() = want(band, film.get());
-        if band.trouble.get().is_none() {
+        // Where frames are dear a gun that moves along is drawn seldom: counting droplets goes first.
+        let moving = band.under.get().is_some();
+        let (last, waited) = easel.drawn.get();
+        let dear = (waited - PROMPT).max(0.0) * SELDOM;
+        if band.trouble.get().is_none() && !(moving && now() - last < dear) {
             ask(&canvas, &easel);
         }
     });
@@ -124,9 +140,10 @@ fn ask(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
     if easel.away.get() || easel.asked.replace(true) {
         return;
     }
-    let (canvas, easel) = (canvas.clone(), easel.clone());
+    let (canvas, easel, asked) = (canvas.clone(), easel.clone(), now());
     request_animation_frame(move || {
         easel.asked.set(false);
+        easel.drawn.set((now(), now() - asked));
         let (mut booth, want) = (easel.booth.borrow_mut(), easel.want.borrow());
         if let (Some(booth), Some(want)) = (booth.as_mut(), want.as_ref()) {
             let mut shown = easel.shown.borrow_mut();
