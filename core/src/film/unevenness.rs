@@ -72,17 +72,25 @@ pub fn squares(film: &FilmMap) -> Option<(f64, [f64; GROUPS])> {
 #[must_use]
 pub fn evenness(film: &FilmMap) -> Option<Evenness> {
     let (all, without) = squares(film)?;
-    let count = GROUPS as f64;
-    let mut spread = 0.0;
-    for one in without {
-        let difference = one - all;
-        spread += difference * difference;
+    Some(Evenness::of(all, &without))
+}
+
+impl Evenness {
+    /// From the square of the standard deviation over the mean, of all groups and without each of them, as [`squares`] gives them.
+    #[must_use]
+    pub fn of(all: f64, without: &[f64; GROUPS]) -> Self {
+        let count = GROUPS as f64;
+        let mut spread = 0.0;
+        for one in without {
+            let difference = one - all;
+            spread += difference * difference;
+        }
+        let square_error = (spread * (count - 1.0) / count).sqrt();
+        let cv = all.max(0.0).sqrt();
+        // d(cv) = d(square) / (2 cv), held where the square is lost in its own error.
+        let standard_error = square_error / (2.0 * cv).max(square_error.sqrt()).max(1e-12);
+        Self { cv, standard_error, square: all }
     }
-    let square_error = (spread * (count - 1.0) / count).sqrt();
-    let cv = all.max(0.0).sqrt();
-    // d(cv) = d(square) / (2 cv), held where the square is lost in its own error.
-    let standard_error = square_error / (2.0 * cv).max(square_error.sqrt()).max(1e-12);
-    Some(Evenness { cv, standard_error, square: all })
 }
 
 #[cfg(test)]

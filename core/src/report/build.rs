@@ -5,6 +5,7 @@ use super::figures::{
     SprayFigures, Spread,
 };
 use super::finish::FinishFigures;
+use super::landed::{Landed, left_out};
 use super::members;
 use super::mix::{MixFigures, mix_plan};
 use super::model_range::model_range;
@@ -24,7 +25,7 @@ use crate::tally::{Fate, GROUPS, standard_error};
 use std::collections::BTreeMap;
 
 /// Fewer droplets than this tell no standard error.
-const FEWEST: u64 = 32;
+pub(crate) const FEWEST: u64 = 32;
 
 /// Said where paint ran faster than is followed.
 const RUNS_FAST: &str =
@@ -66,11 +67,8 @@ impl Report {
 
         let air = prepared.air_answer(&strokes)?;
         warnings.extend(air.iter().flat_map(|answer| answer.warnings.iter().map(ToString::to_string)));
-        let sprayed = spray.volume_flow * strokes.open_seconds();
-        let (dry_mean, dry_error) = film.mean_dry();
-        let solids_sprayed = (sprayed * spray.volume_solids).max(1e-18);
-        let landed = (dry_mean * film.area() / solids_sprayed).min(1.0);
-        let landed_error = dry_error * film.area() / solids_sprayed;
+        let Landed { sprayed, dry: (dry_mean, dry_error), share: landed, error: landed_error, .. } =
+            Landed::new(&film, &strokes, spray);
 
         let variants =
             Model::default().size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth)?;
@@ -138,11 +136,7 @@ impl Report {
                     FinishFigures::new(set, laws, *steepest)
                 });
             }
-            Ends::Needs(droplets) => warnings.push(format!(
-                "thinnest, thickest, in-band and finish figures are left out: a cell's counting error is too large; they need \
-                 about {} droplets",
-                round_up(droplets)
-            )),
+            Ends::Needs(droplets) => warnings.push(left_out(droplets)),
         }
         let members = members::members(run, &film, dry.min.is_some());
         warnings.extend(members::warnings(run));
@@ -295,13 +289,4 @@ fn mix(
             None
         }
     }
-}
-
-/// Two leading digits, upwards: "1200000", not "1134217".
-fn round_up(value: f64) -> u64 {
-    let mut unit = 1.0;
-    while value / unit >= 100.0 {
-        unit *= 10.0;
-    }
-    ((value / unit).ceil() * unit) as u64
 }

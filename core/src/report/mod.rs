@@ -10,6 +10,7 @@ mod figures;
 mod film_csv;
 mod finish;
 mod flood;
+mod landed;
 mod members;
 mod mix;
 mod model_range;
@@ -22,6 +23,7 @@ mod words;
 
 pub use crate::judge::wanted;
 pub use along::{AlongFan, along_fan};
+pub(crate) use build::FEWEST;
 pub use figures::{
     Counted, Efficiency, Evenness, FateShares, FilmFigures, GunFigures, PaintFigures, PatternFigures, Report,
     SprayFigures, Spread,
@@ -29,8 +31,10 @@ pub use figures::{
 pub use film_csv::film_csv;
 pub use finish::{FinishFigures, MarkFigures, PlaceFigures, RunPlace};
 pub use flood::{Curtain, CurtainKind, WATCHED, curtain_shape, flood_test};
+pub(crate) use landed::{Landed, left_out};
 pub use mix::{MixFigures, mix_plan};
 pub use model_range::landed_ratio;
+pub(crate) use model_range::{likely_over, likely_ratios};
 pub(crate) use naming::STARVED;
 pub use naming::{Pattern, PatternKind};
 pub use pattern::{PatternSizes, pattern_sizes};

@@ -30,6 +30,26 @@ pub fn landed_ratio(
     (all > 0.0 && on_own > 0.0).then(|| on / all * (all_own / on_own))
 }
 
+/// Landed share under each of the variants over that under the flown one [-], where it can be said.
+#[must_use]
+pub fn likely_ratios(
+    own: &SizeDistribution,
+    variants: &[SizeVariant],
+    sprayed: &Sizes,
+    landed: &Sizes,
+) -> Vec<f64> {
+    variants.iter().filter_map(|v| landed_ratio(own, &v.sizes, sprayed, landed)).collect()
+}
+
+/// Lowest and highest of `value` by such ratios, itself included.
+#[must_use]
+pub fn likely_over(value: f64, ratios: &[f64]) -> (f64, f64) {
+    ratios.iter().fold((value, value), |(low, high), r| {
+        let other = (value * r).clamp(0.0, 1.0);
+        (low.min(other), high.max(other))
+    })
+}
+
 /// Lowest and highest of `value` over the variants, itself included.
 #[must_use]
 pub fn model_range(
@@ -39,11 +59,5 @@ pub fn model_range(
     sprayed: &Sizes,
     landed: &Sizes,
 ) -> (f64, f64) {
-    variants.iter().filter_map(|v| landed_ratio(own, &v.sizes, sprayed, landed)).fold(
-        (value, value),
-        |(low, high), r| {
-            let other = (value * r).clamp(0.0, 1.0);
-            (low.min(other), high.max(other))
-        },
-    )
+    likely_over(value, &likely_ratios(own, variants, sprayed, landed))
 }

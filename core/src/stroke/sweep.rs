@@ -38,15 +38,22 @@ impl Cumulative {
         Self { grid, sums }
     }
 
+    /// Counts left of a place, row edge by row edge: what [`Cumulative::below`] looks up first.
+    pub(super) fn column(&self, x: f64) -> Vec<f64> {
+        let (i, a) = place(x, self.grid.x0, self.grid.dx, self.grid.nx);
+        let at = |i: usize, j: usize| self.sums[j * (self.grid.nx + 1) + i];
+        (0..=self.grid.ny).map(|j| at(i, j) + (at(i + 1, j) - at(i, j)) * a).collect()
+    }
+
+    /// The row edge below a place, and the share of the way to the next.
+    pub(super) fn row(&self, y: f64) -> (usize, f64) {
+        place(y, self.grid.y0, self.grid.dy, self.grid.ny)
+    }
+
     /// Counts with x and y below the given place.
     fn below(&self, x: f64, y: f64) -> f64 {
-        let place = |v: f64, low: f64, step: f64, n: usize| {
-            let at = ((v - low) / step).clamp(0.0, n as f64);
-            let i = (at as usize).min(n - 1);
-            (i, at - i as f64)
-        };
         let (i, a) = place(x, self.grid.x0, self.grid.dx, self.grid.nx);
-        let (j, b) = place(y, self.grid.y0, self.grid.dy, self.grid.ny);
+        let (j, b) = self.row(y);
         let at = |i: usize, j: usize| self.sums[j * (self.grid.nx + 1) + i];
         let low = at(i, j) + (at(i + 1, j) - at(i, j)) * a;
         let high = at(i, j + 1) + (at(i + 1, j + 1) - at(i, j + 1)) * a;
@@ -58,6 +65,13 @@ impl Cumulative {
         let right = self.below(x[1], y[1]) - self.below(x[1], y[0]);
         right - (self.below(x[0], y[1]) - self.below(x[0], y[0]))
     }
+}
+
+/// The bin edge below a place, and the share of the way to the next.
+fn place(v: f64, low: f64, step: f64, n: usize) -> (usize, f64) {
+    let at = ((v - low) / step).clamp(0.0, n as f64);
+    let i = (at as usize).min(n - 1);
+    (i, at - i as f64)
 }
 
 /// The grid as it lies on the part.

@@ -2,6 +2,7 @@
 
 use super::answer::{Figure, Impossible, Point, Value};
 use super::column::{Column, Needs};
+use super::laid::Laid;
 use super::plan::Plan;
 use super::replicates::{Replicates, of_card};
 use crate::error::ParameterError;
@@ -48,11 +49,13 @@ pub(super) struct Flight {
     doing: Option<usize>,
     run: Option<Box<Run>>,
     looks: Option<Looks>,
+    /// The short way of laying, once its first point is done and where it serves.
+    laid: Option<Box<Laid>>,
 }
 
 impl Flight {
     pub fn new(points: Vec<usize>) -> Self {
-        Self { waiting: points.into(), doing: None, run: None, looks: None }
+        Self { waiting: points.into(), doing: None, run: None, looks: None, laid: None }
     }
 
     /// Works on, about `most` droplets; true when all its points are done. Finished points go to `done`.
@@ -66,6 +69,10 @@ impl Flight {
                 }
                 let Some(next) = self.waiting.pop_front() else { return true };
                 left = left.saturating_sub(STEP);
+                if let Some(point) = self.lay(plan, next) {
+                    done.push(point);
+                    continue;
+                }
                 match self.begin(plan, next) {
                     Ok(()) if self.looks.is_some() => {}
                     Ok(()) => self.doing = Some(next),
@@ -91,10 +98,20 @@ impl Flight {
             };
             if complete {
                 self.doing = None;
-                done.push(read(plan, point, run).unwrap_or_else(|why| plan.impossible(point, why)));
+                let point = read(plan, point, run).unwrap_or_else(|why| plan.impossible(point, why));
+                if self.laid.is_none() && !self.waiting.is_empty() {
+                    self.laid = Laid::new(plan, run, &point).map(Box::new);
+                }
+                done.push(point);
             }
         }
         self.doing.is_none() && self.waiting.is_empty() && self.looks.is_none()
+    }
+
+    /// A point the short way; none where it needs the long one.
+    fn lay(&mut self, plan: &Plan, point: usize) -> Option<Point> {
+        let (laid, run) = (self.laid.as_mut()?, self.run.as_ref()?);
+        laid.point(plan, point, &plan.job(point).ok()?, run)
     }
 
     /// Sets the run up for a point: with the droplets of the point before where they fly alike.
@@ -122,7 +139,7 @@ impl Flight {
                 return Ok(());
             }
         }
-        self.run = Some(flown(&job)?);
+        (self.run, self.laid) = (Some(flown(&job)?), None);
         Ok(())
     }
 
@@ -176,7 +193,7 @@ impl Flight {
         }
         let run = self.run.as_ref()?.flown_again()?;
         let waiting = self.waiting.split_off(self.waiting.len() / 2);
-        Some(Self { waiting, doing: None, run: Some(Box::new(run)), looks: None })
+        Some(Self { waiting, doing: None, run: Some(Box::new(run)), looks: None, laid: None })
     }
 
     /// Points not done yet, the one under way by the share of it that is left.

@@ -11,6 +11,7 @@ mod answer;
 mod axis;
 mod column;
 mod flight;
+mod laid;
 #[cfg(feature = "charts")]
 mod picture;
 mod plan;

@@ -14,17 +14,24 @@ pub(super) struct Replicates<'a> {
     /// Mean of each group [m], and of all [m].
     means: [f64; GROUPS],
     mean: f64,
+    /// Squares of the unevenness, where they are known already.
+    squares: Option<(f64, [f64; GROUPS])>,
 }
 
 impl<'a> Replicates<'a> {
     /// Of a film; none where too little was flown, or nothing landed.
     pub fn new(film: &'a FilmMap, droplets: u64) -> Option<Self> {
+        Self::with(film, droplets, None)
+    }
+
+    /// The same where [`squares`] of the film are at hand.
+    pub fn with(film: &'a FilmMap, droplets: u64, squares: Option<(f64, [f64; GROUPS])>) -> Option<Self> {
         let means: [f64; GROUPS] = core::array::from_fn(|g| {
             let group = film.group(g);
             film.mean_over_area(|cell| group[cell])
         });
         let mean = means.iter().sum::<f64>() / GROUPS as f64;
-        (droplets >= FEWEST && mean > 0.0).then_some(Self { film, means, mean })
+        (droplets >= FEWEST && mean > 0.0).then_some(Self { film, means, mean, squares })
     }
 
     /// Mean of all groups but one, over the mean [-].
@@ -45,7 +52,7 @@ impl<'a> Replicates<'a> {
             | "paint.on_part_ml" => each(&|g| value * self.share_without(g)),
             "paint.lost_ml" => each(&|g| sprayed - (sprayed - value) * self.share_without(g)),
             "film.cv_percent.value" => {
-                let (_, without) = squares(self.film)?;
+                let (_, without) = self.squares.or_else(|| squares(self.film))?;
                 Some(without.iter().map(|square| square.max(0.0).sqrt() * 100.0).collect())
             }
             "film.thinnest_over_mean" => {

@@ -94,6 +94,34 @@ fn one_flight_laid_many_times_is_each_flown_alone() {
     }
 }
 
+/// Figures that follow from the film as it lies are laid from tables after the first point.
+#[test]
+fn the_short_way_of_laying_has_the_same_digits() {
+    let columns = [
+        "droplets",
+        "transfer_efficiency.value",
+        "gun.fluid_ml_min",
+        "film.dry_um.mean",
+        "film.dry_um.min",
+        "film.thinnest_over_mean",
+        "film.cv_percent.value",
+        "film.in_band_percent",
+        "paint.sprayed_ml",
+        "paint.on_part_ml",
+        "paint.lost_ml",
+        "paint.seconds",
+    ];
+    for turn in ["0 deg", "90 deg"] {
+        let base = job("table-top", &[("run.droplets", "20011"), ("gun.cap_turn", turn)]);
+        let plan = plan(&base, &["stroke.overlap=0.2,0.45,0.9", "stroke.speed=200,333 mm/s"], &columns);
+        let answer = on_threads(1, &plan);
+        for number in [1, 2, 5] {
+            assert_eq!(plan.fly(number).as_ref(), answer.point(number), "{turn} {number}");
+        }
+        assert!(answer.points.iter().all(|p| p.figures[6].number().is_some()));
+    }
+}
+
 #[test]
 fn a_wanted_error_is_reached_by_each_point_for_itself() {
     let base = job("table-top", &[("run.droplets", "40000"), ("run.standard_error", "0.25 %")]);
