@@ -31,6 +31,7 @@ pub mod report;
 pub mod rod;
 mod root;
 pub mod run;
+pub mod search;
 pub mod set_up;
 pub mod sheet;
 pub mod spray;

@@ -4,13 +4,13 @@ use super::answer::{Answer, LimitFigures};
 use super::candidate::Candidate;
 use super::contender::{Best, Contender, Found};
 use super::flown::Flown;
-use super::limits::{self, EVEN_ENOUGH, FINE_ENOUGH, HAND, LONGEST, Limits};
 use super::row::{Figures, Row};
 use super::saving::{Money, PayBack, Saving, Sure, sure};
 use crate::error::ParameterError;
 use crate::job::{Job, PartShape};
 use crate::report::wanted;
 use crate::run::Run;
+use crate::search::{EVEN_ENOUGH, FINE_ENOUGH, HAND, LONGEST, Limits, sauter};
 
 /// Kits beside your own at most.
 pub const MOST_KITS: usize = 12;
@@ -143,13 +143,13 @@ impl Comparison {
             // At the pressure that the supply gives.
             let job = &run.prepared().job;
             let figures = Figures::new(job, &flown)?;
-            let (sauter, _) = limits::sauter(job, &job.kit, &job.gun)?;
-            Ok((flown, figures, sauter))
+            let (drops, _) = sauter(job, &job.kit, &job.gun)?;
+            Ok((flown, figures, drops))
         });
         match flown {
-            Ok((flown, figures, sauter)) => {
+            Ok((flown, figures, drops)) => {
                 self.limits = Some(Limits {
-                    sauter: sauter.max(FINE_ENOUGH),
+                    sauter: drops.max(FINE_ENOUGH),
                     unevenness: flown.unevenness.0.max(EVEN_ENOUGH),
                     seconds: LONGEST * flown.seconds,
                 });

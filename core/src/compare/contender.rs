@@ -3,13 +3,12 @@
 use std::collections::BTreeMap;
 
 use super::flown::Flown;
-use super::limits::{HAND, Limits};
-use super::search::{Ask, MOST, Point, Rank, Search};
 use super::trial::{Laid, Trial};
 use crate::gun::{GunSetting, Kit};
 use crate::job::{FanAxis, Job};
 use crate::report::PatternKind;
 use crate::run::Run;
+use crate::search::{Ask, HAND, Limits, Net, NetSpec, Point, Rank};
 
 /// Numbers of sides tried on a tube, besides the job's.
 const SIDES: [u32; 3] = [2, 3, 4];
@@ -46,7 +45,7 @@ pub(super) struct Contender {
     job: Job,
     target: f64,
     limits: Limits,
-    search: Search,
+    search: Net,
     trial: Option<(Point, Box<Trial>, bool)>,
     laid: BTreeMap<Point, Laid>,
     full: Option<Full>,
@@ -64,7 +63,7 @@ struct Full {
 impl Contender {
     /// `job` is the whole job with this gun's kit; `rest` gives what no knob sets; `target` the mean dry film [m].
     pub fn new(job: Job, kit: Kit, rest: GunSetting, target: f64, limits: Limits) -> Self {
-        let search = Search::new(&job, &kit, rest, limits);
+        let search = Net::new(&job, &kit, rest, limits, &NetSpec::of_knobs(&job));
         let job = Job { kit, ..job };
         Self { job, target, limits, search, trial: None, laid: BTreeMap::new(), full: None }
     }
@@ -72,7 +71,7 @@ impl Contender {
     /// Share of the work done, 0..1.
     pub fn done(&self) -> f64 {
         match &self.full {
-            None => 0.6 * (self.search.flown() as f64 / MOST as f64).min(1.0),
+            None => 0.6 * (self.search.flown() as f64 / self.search.most() as f64).min(1.0),
             Some(full) => {
                 let part = full.run.as_ref().map_or(0.0, |run| {
                     let (done, total) = run.progress();

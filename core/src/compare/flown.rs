@@ -1,13 +1,13 @@
 //! What a full run says of a gun: paint for a part at the film wanted, its spread over the replicate groups and over the
 //! model's variants.
 
-use super::air::{AirFigures, air_of};
 use crate::error::ParameterError;
 use crate::film::evenness;
 use crate::report::{Pattern, PatternKind, landed_ratio, pattern_sizes};
 use crate::run::Run;
+use crate::search::{AirFigures, air_of};
 use crate::set_up::Model;
-use crate::tally::GROUPS;
+use crate::tally::{GROUPS, jackknife};
 
 /// A gun's figures for one part. Volumes are paint as in the cup, at the middle of the film wanted.
 #[derive(Debug, Clone, PartialEq)]
@@ -96,11 +96,4 @@ impl Flown {
     pub fn standard_error(&self) -> f64 {
         jackknife(core::array::from_fn(|g| self.without[g] - self.volume))
     }
-}
-
-/// Standard error from the changes that leaving out one group makes.
-#[must_use]
-pub fn jackknife(changes: [f64; GROUPS]) -> f64 {
-    let n = GROUPS as f64;
-    (changes.iter().map(|c| c * c).sum::<f64>() * (n - 1.0) / n).sqrt()
 }

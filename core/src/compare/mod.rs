@@ -1,29 +1,26 @@
 //! Kits side by side on one job: your gun as set, your gun at its best, then other kits, each at its own best.
 //!
 //! Every gun is searched for its own least paint for a part with the mean film at the middle of the film wanted, inside
-//! the same limits (`limits`), then flown again in full with fresh streams that all rows share. No winner is named:
+//! the same limits (`search::Limits`), then flown again in full with fresh streams that all rows share. No winner is named:
 //! a saving has its range, and inside the model's error two guns are the same. `docs/methods/compare.md`.
 
-mod air;
 mod answer;
 mod candidate;
 mod comparison;
 mod contender;
 mod flown;
-mod limits;
 mod paints;
 mod row;
 mod saving;
-mod search;
 mod trial;
 mod words;
 
-pub use air::AirFigures;
+pub use crate::search::{AirFigures, EVEN_ENOUGH, FINE_ENOUGH, Fault, HAND, LONGEST, Limits, fault, sauter};
+pub use crate::tally::jackknife;
 pub use answer::{Answer, LimitFigures};
 pub use candidate::Candidate;
 pub use comparison::{Comparison, MOST_KITS};
-pub use flown::{Flown, jackknife};
-pub use limits::{EVEN_ENOUGH, FINE_ENOUGH, Fault, HAND, LONGEST, Limits, fault, sauter};
+pub use flown::Flown;
 pub use paints::{Paints, USES};
 pub use row::{Figures, Row, Setting};
 pub use saving::{Money, PayBack, Saving, Sure, sure};

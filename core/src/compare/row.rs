@@ -2,14 +2,13 @@
 
 use serde::Serialize;
 
-use super::air::AirFigures;
 use super::flown::Flown;
-use super::limits;
 use super::paints::{Paints, tip_does};
 use super::saving::{PayBack, Saving, Sure};
 use crate::catalogue;
 use crate::error::ParameterError;
 use crate::gun::{Kit, Warning};
+use crate::search::{AirFigures, sauter};
 use crate::job::{FanAxis, Job, PartShape};
 use crate::set_up::Neighbour;
 
@@ -160,7 +159,7 @@ impl Figures {
     /// # Errors
     /// A value out of a model's range, by its key.
     pub(super) fn new(job: &Job, flown: &Flown) -> Result<Self, ParameterError> {
-        let (sauter, state) = limits::sauter(job, &job.kit, &job.gun)?;
+        let (drops, state) = sauter(job, &job.kit, &job.gun)?;
         let (low, high) = flown.range();
         let round = matches!(job.part, PartShape::Tube { .. });
         let setting = Setting {
@@ -177,7 +176,7 @@ impl Figures {
             air_l_min: flown.air * 60_000.0,
             air: flown.air_against,
             cap_bar: state.cap_bar(),
-            sauter_um: sauter * 1e6,
+            sauter_um: drops * 1e6,
             fluid_ml_min: state.fluid_ml_min(),
             fan_mm: flown.fan * 1e3,
             pattern: flown.kind.map(|k| k.word()),

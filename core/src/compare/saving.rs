@@ -5,8 +5,9 @@
 
 use serde::Serialize;
 
-use super::flown::{Flown, jackknife};
+use super::flown::Flown;
 use crate::job::Job;
+use crate::tally::jackknife;
 
 /// Counting errors that widen a range for the verdicts.
 const ERRORS: f64 = 2.0;

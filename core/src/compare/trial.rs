@@ -2,7 +2,6 @@
 //!
 //! A footprint once flown serves any speed and, on a tube, any number of sides: the film wanted gives the speed.
 
-use super::air::air_of;
 use crate::course::Course;
 use crate::error::ParameterError;
 use crate::film::{FilmMap, evenness};
@@ -10,6 +9,7 @@ use crate::flight::{Batch, levels};
 use crate::job::{Job, PartShape};
 use crate::report::{Pattern, PatternKind};
 use crate::run::{CardTally, PartTally, Prepared, Tally, fly_all};
+use crate::search::air_of;
 
 /// Droplets of a trial, to the part and to the card each.
 pub(super) const DROPLETS: u64 = 8192;

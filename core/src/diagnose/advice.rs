@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::change::{Move, keys};
 use super::complaint::{Complaint, LOST};
 use super::judge::{Side, sides};
-use super::lever::Lever;
+use super::Lever;
 use super::measure::Measure;
 use super::readout::Readout;
 use crate::job::Job;

@@ -1,6 +1,6 @@
 //! A change of a job: levers moved, written into its text.
 
-use super::lever::Lever;
+use super::Lever;
 use crate::compare::{Fault, fault, sauter};
 use crate::gun::GunSetting;
 use crate::job::{Job, RunSetting, with_key};

@@ -2,7 +2,7 @@
 //! that flying can be cut at will.
 
 use super::change::Move;
-use super::lever::Lever;
+use super::Lever;
 use crate::job::Job;
 
 /// Rungs in a row that are worse than the best before it stops.

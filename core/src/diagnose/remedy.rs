@@ -3,7 +3,7 @@
 //! Directions: defect guides of the trade (orange peel with too much distance, too little pressure, thick paint, fast thinner; runs
 //! with too much fluid, too close, too slow: seen), fan and fluid against split and heavy patterns (common practice, no source).
 
-use super::lever::Lever;
+use super::Lever;
 use super::measure::Measure;
 
 use Lever::{

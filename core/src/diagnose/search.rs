@@ -7,7 +7,7 @@ use super::change::{Move, changed, settled};
 use super::climb::Climb;
 use super::complaint::Complaint;
 use super::judge::{badness, sides};
-use super::lever::Lever;
+use super::Lever;
 use super::measure::Measure;
 use super::readout::{Readout, target_of};
 use super::remedy::{Way, remedies};

@@ -3,7 +3,7 @@
 use super::advice::{Advice, Step};
 use super::complaint::Complaint;
 use super::diagnosis::Answer;
-use super::lever::Lever;
+use super::Lever;
 use super::measure::Measure;
 use crate::job::Job;
 use crate::units::turns_shown;

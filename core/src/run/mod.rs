@@ -132,7 +132,15 @@ impl Run {
     pub fn advance(&mut self, most: u64) -> bool {
         if most > 0 && self.is_flown() {
             if self.is_laid() { self.settle_some() } else { self.lay_one() }
-        } else if self.prepared.spaced_by_fan() {
+        } else {
+            self.fly(most);
+        }
+        self.is_complete()
+    }
+
+    /// Flies at most `most` droplets more and lays nothing.
+    pub(crate) fn fly(&mut self, most: u64) {
+        if self.prepared.spaced_by_fan() {
             let left = self.fly_card(most);
             let left = self.fly_part(left);
             self.fly_poses(left);
@@ -142,7 +150,6 @@ impl Run {
             let left = self.fly_poses(left);
             self.fly_card(left);
         }
-        self.is_complete()
     }
 
     /// Flies at most `most` droplets to the card; how many of them are left.

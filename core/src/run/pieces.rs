@@ -7,6 +7,20 @@ impl Run {
     /// Flies at most `most` droplets more, on all threads where the crate has them; with the last of them completes the
     /// run. True when it is complete. The digits are those of every other slicing.
     pub fn advance_on_all_threads(&mut self, most: u64) -> bool {
+        self.fly_on_all_threads(most);
+        if self.is_flown() {
+            while !self.is_laid() {
+                self.lay_one();
+            }
+            while self.settles && self.set.is_none() {
+                self.settle_some();
+            }
+        }
+        self.is_complete()
+    }
+
+    /// Flies at most `most` droplets more, on all threads where the crate has them, and lays nothing.
+    pub(crate) fn fly_on_all_threads(&mut self, most: u64) {
         let mut left = most;
         if self.card_flown < self.card_total {
             let next = self.card_total.min(self.card_flown.saturating_add(left));
@@ -38,14 +52,5 @@ impl Run {
         if let Some(by_hand) = self.by_hand.as_mut().filter(|_| left > 0 && self.flown >= self.total) {
             by_hand.shelf.finish(self.level, left);
         }
-        if self.is_flown() {
-            while !self.is_laid() {
-                self.lay_one();
-            }
-            while self.settles && self.set.is_none() {
-                self.settle_some();
-            }
-        }
-        self.is_complete()
     }
 }

@@ -26,3 +26,10 @@ pub fn standard_error(values: &[f64; GROUPS]) -> f64 {
     let spread = values.iter().map(|v| (v - mean) * (v - mean)).sum::<f64>();
     (spread / (n * (n - 1.0))).sqrt()
 }
+
+/// Standard error of a figure from the changes that leaving out one group makes.
+#[must_use]
+pub fn jackknife(changes: [f64; GROUPS]) -> f64 {
+    let n = GROUPS as f64;
+    (changes.iter().map(|c| c * c).sum::<f64>() * (n - 1.0) / n).sqrt()
+}

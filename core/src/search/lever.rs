@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::compare::HAND;
+use super::HAND;
 use crate::gun::Class;
 use crate::job::{FanAxis, Job};
 use crate::paint::ThinnerSpeed;

@@ -1,6 +1,6 @@
-//! The small search for a kit's best setting: knobs in eighths of a turn, pressure in twentieths of a bar.
+//! The net that a search goes over: knobs in eighths of a turn, pressure in twentieths of a bar, distance in 5 mm.
 //!
-//! First a coarse net over fan and fluid, then steps to better neighbours, halved until they are an eighth of a turn.
+//! First a coarse net over fan, fluid and distance, then steps to better neighbours, halved until they are the finest.
 //! Pressure is counted from the lowest at which fan and fluid give fine enough droplets, since the best setting tends to
 //! lie there. It asks for points and is told what came out, so that flying can be cut at will.
 
@@ -16,12 +16,12 @@ const PRESSURE_STEP: f64 = 0.05e5;
 const STRIDE: i32 = 4;
 /// Lowest inlet pressure tried, over the rated one [-]. Ours: below half of it a gun is far from what its cap was made for.
 const LOWEST: f64 = 0.5;
-/// Trials of a search at most.
-pub(super) const MOST: usize = 72;
+/// Trials of a search over the knobs at most.
+const MOST: usize = 72;
 
 /// A point of the net.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Point {
+pub(crate) struct Point {
     /// Fan knob, eighths of a turn out.
     pub fan: i32,
     /// Fluid knob, eighths of a turn out.
@@ -30,11 +30,48 @@ pub(super) struct Point {
     pub over: i32,
     /// The fan lies along the stroke.
     pub along: bool,
+    /// Gun to part, in steps of 5 mm.
+    pub distance: i32,
+}
+
+/// Step of the distance [m].
+pub(crate) const DISTANCE_STEP: f64 = 0.005;
+
+/// How wide a net is cast.
+#[derive(Debug, Clone)]
+pub(crate) struct NetSpec {
+    /// Openings of the fan knob that are looked at first [-].
+    pub fans: Vec<f64>,
+    /// Openings of the fluid knob [-].
+    pub fluids: Vec<f64>,
+    /// Distances [5 mm].
+    pub distances: Vec<i32>,
+    /// Nearest and farthest [5 mm].
+    pub reach: [i32; 2],
+    /// Trials at most.
+    pub most: usize,
+    /// Better neighbours are looked for once the net is flown.
+    pub refines: bool,
+}
+
+impl NetSpec {
+    /// Over the knobs alone, the distance left as it is.
+    pub fn of_knobs(job: &Job) -> Self {
+        let own = (job.stroke.distance / DISTANCE_STEP + 0.5) as i32;
+        Self {
+            fans: vec![0.05, 0.2, 0.5, 1.0],
+            fluids: vec![0.3, 0.55, 0.85],
+            distances: vec![own],
+            reach: [own, own],
+            most: MOST,
+            refines: true,
+        }
+    }
 }
 
 /// How good a setting is: what is wrong with it (0 nothing), then its figure; less is better.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Rank(pub u8, pub f64);
+pub(crate) struct Rank(pub u8, pub f64);
 
 impl Rank {
     pub fn beats(self, other: Self) -> bool {
@@ -46,7 +83,7 @@ impl Rank {
 type Span = Result<(i32, i32), String>;
 
 /// What a search wants next.
-pub(super) enum Ask {
+pub(crate) enum Ask {
     /// A point is to be flown.
     Fly(Point),
     /// It is still looking: ask again.
@@ -69,8 +106,8 @@ struct Probe {
     why: String,
 }
 
-/// The search of one kit.
-pub(super) struct Search {
+/// The net of one kit.
+pub(crate) struct Net {
     kit: Kit,
     rest: GunSetting,
     limits: Limits,
@@ -85,29 +122,36 @@ pub(super) struct Search {
     spans: BTreeMap<(i32, i32), Span>,
     probe: Option<Probe>,
     best: Option<(Point, Rank)>,
-    step: (i32, i32, i32),
+    step: (i32, i32, i32, i32),
+    reach: [i32; 2],
+    most: usize,
+    refines: bool,
 }
 
-impl Search {
-    /// A search over a kit; `rest` gives what no knob sets.
-    pub fn new(job: &Job, kit: &Kit, rest: GunSetting, limits: Limits) -> Self {
+impl Net {
+    /// A net over a kit; `rest` gives what no knob sets.
+    pub fn new(job: &Job, kit: &Kit, rest: GunSetting, limits: Limits, spec: &NetSpec) -> Self {
         let eighths = |turns: f64| ((turns * 8.0 + 0.5) as i32).max(1);
         let turns = (eighths(kit.fan_turns), eighths(kit.fluid_turns));
         let round = matches!(job.part, crate::job::PartShape::Tube { .. });
         let axes = if round { vec![false, true] } else { vec![job.stroke.fan_axis == FanAxis::Along] };
         let mut fans: Vec<i32> = if kit.has_fan() {
-            [0.05, 0.2, 0.5, 1.0].iter().map(|f| (f * f64::from(turns.0) + 0.5) as i32).collect()
+            spec.fans.iter().map(|f| (f * f64::from(turns.0) + 0.5) as i32).collect()
         } else {
             vec![turns.0]
         };
         fans.dedup();
-        let fluids = [0.3, 0.55, 0.85].map(|f| ((f * f64::from(turns.1) + 0.5) as i32).max(1));
+        let mut fluids: Vec<i32> =
+            spec.fluids.iter().map(|f| ((f * f64::from(turns.1) + 0.5) as i32).max(1)).collect();
+        fluids.dedup();
         let mut waiting = VecDeque::new();
-        for &fan in &fans {
-            for fluid in fluids {
-                // Upwards of the lowest pressure a second look, well above it.
-                for over in [0, 2 * STRIDE] {
-                    waiting.extend(axes.iter().map(|&along| Point { fan, fluid, over, along }));
+        for &distance in &spec.distances {
+            for &fan in &fans {
+                for &fluid in &fluids {
+                    // Upwards of the lowest pressure a second look, well above it.
+                    for over in [0, 2 * STRIDE] {
+                        waiting.extend(axes.iter().map(|&along| Point { fan, fluid, over, along, distance }));
+                    }
                 }
             }
         }
@@ -118,7 +162,7 @@ impl Search {
             ((lowest / PRESSURE_STEP + 1.0 - 1e-9) as i32).max(STRIDE),
             (highest.min(kit.highest_pressure) / PRESSURE_STEP + 1e-9) as i32,
         );
-        let step = ((turns.0 / 6).max(1), (turns.1 / 6).max(1), STRIDE);
+        let step = ((turns.0 / 6).max(1), (turns.1 / 6).max(1), STRIDE, 4);
         Self {
             kit: kit.clone(),
             rest,
@@ -133,13 +177,16 @@ impl Search {
             probe: None,
             best: None,
             step,
+            reach: spec.reach,
+            most: spec.most,
+            refines: spec.refines,
         }
     }
 
     /// What to do next: short, so that one can stop in between.
     pub fn ask(&mut self, job: &Job) -> Ask {
         while let Some(&point) = self.waiting.front() {
-            if self.tried.len() >= MOST {
+            if self.tried.len() >= self.most {
                 return Ask::Over;
             }
             if !self.known(&point) {
@@ -156,7 +203,7 @@ impl Search {
             }
             self.waiting.pop_front();
         }
-        if self.best.is_some() && self.refine() { Ask::Wait } else { Ask::Over }
+        if self.refines && self.best.is_some() && self.refine() { Ask::Wait } else { Ask::Over }
     }
 
     /// Takes in how good a point is.
@@ -177,6 +224,11 @@ impl Search {
     /// Rank of the best so far.
     pub fn best(&self) -> Option<Rank> {
         self.best.map(|(_, rank)| rank)
+    }
+
+    /// Trials at most.
+    pub fn most(&self) -> usize {
+        self.most
     }
 
     /// Trials flown.
@@ -278,15 +330,25 @@ impl Search {
     fn refine(&mut self) -> bool {
         let Some((best, _)) = self.best else { return false };
         loop {
-            let (df, du, dp) = self.step;
-            let moves = [(-df, 0, 0), (df, 0, 0), (0, -du, 0), (0, du, 0), (0, 0, -dp), (0, 0, dp)];
-            for (fan, fluid, over) in moves {
+            let (df, du, dp, dd) = self.step;
+            let moves = [
+                (-df, 0, 0, 0),
+                (df, 0, 0, 0),
+                (0, -du, 0, 0),
+                (0, du, 0, 0),
+                (0, 0, -dp, 0),
+                (0, 0, dp, 0),
+                (0, 0, 0, -dd),
+                (0, 0, 0, dd),
+            ];
+            for (fan, fluid, over, distance) in moves {
                 let fan = if self.kit.has_fan() { best.fan + fan } else { best.fan };
                 let point = Point {
                     fan: fan.clamp(0, self.turns.0),
                     fluid: (best.fluid + fluid).clamp(1, self.turns.1),
                     over: (best.over + over).max(0),
                     along: best.along,
+                    distance: (best.distance + distance).clamp(self.reach[0], self.reach[1]),
                 };
                 if !self.known(&point) && !self.waiting.contains(&point) {
                     self.waiting.push_back(point);
@@ -301,10 +363,10 @@ impl Search {
             if !self.waiting.is_empty() {
                 return true;
             }
-            if self.step == (1, 1, 1) {
+            if self.step == (1, 1, 1, 1) {
                 return false;
             }
-            self.step = ((df / 2).max(1), (du / 2).max(1), (dp / 2).max(1));
+            self.step = ((df / 2).max(1), (du / 2).max(1), (dp / 2).max(1), (dd / 2).max(1));
         }
     }
 }

@@ -1,0 +1,205 @@
+//! A set-up flown with few droplets or many, from which the film of any stroke at its distance is laid.
+
+use crate::error::ParameterError;
+use crate::film::{Face, FilmMap};
+use crate::flight::levels;
+use crate::job::{Job, PartShape, RunSetting};
+use crate::report::{Pattern, PatternKind};
+use crate::run::{Prepared, Run};
+use crate::stroke::{Layer, Strokes};
+
+/// How the passes go, once gun, distance and fan axis are set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Way {
+    /// Overlap of neighbouring passes, share of the fan height [-].
+    pub overlap: f64,
+    /// Tubes: passes from this many sides.
+    pub sides: u32,
+    /// Speed that it is laid at [m/s].
+    pub speed: f64,
+}
+
+impl Way {
+    /// The way of a job.
+    #[must_use]
+    pub fn of(job: &Job) -> Self {
+        let stroke = &job.stroke;
+        Self { overlap: stroke.overlap, sides: stroke.sides.max(1), speed: stroke.speed }
+    }
+
+    /// The job moved so.
+    #[must_use]
+    pub fn set(self, mut job: Job) -> Job {
+        (job.stroke.overlap, job.stroke.sides, job.stroke.speed) = (self.overlap, self.sides, self.speed);
+        job
+    }
+}
+
+/// How fine a film is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Look {
+    /// Columns of cells along the passes, at most those of the film.
+    pub columns: usize,
+    /// Parts that the hand paints, each with errors of its own; a machine paints one.
+    pub parts: u64,
+}
+
+/// Films of some parts, and what they took.
+pub struct Films {
+    /// One a part.
+    pub films: Vec<FilmMap>,
+    /// Trigger on, mean of the parts [s].
+    pub seconds: f64,
+    /// The same at full paint flow [s].
+    pub open: f64,
+}
+
+/// A set-up under way or flown.
+pub struct Flight {
+    run: Run,
+    layer: Option<Layer>,
+}
+
+impl Flight {
+    /// Prepares a job to fly so many droplets to the part and to the card.
+    ///
+    /// # Errors
+    /// A set-up that cannot be sprayed, by its key.
+    pub fn new(job: Job, droplets: u64, card: u64) -> Result<Self, ParameterError> {
+        let run = RunSetting { droplets, standard_error: None, seed: job.run.seed };
+        let run = Run::with_card(Job { run, ..job }, card, levels()[0])?.only_laid();
+        Ok(Self { run, layer: None })
+    }
+
+    /// Flies at most `most` droplets more; true when all are flown. Any slicing and any number of threads give the same digits.
+    pub fn fly(&mut self, most: u64, threads: bool) -> bool {
+        let (flown, wanted) = self.run.progress();
+        if flown < wanted {
+            if threads {
+                self.run.fly_on_all_threads(most.max(1));
+            } else {
+                self.run.fly(most.max(1));
+            }
+        }
+        let (flown, wanted) = self.run.progress();
+        if flown < wanted {
+            return false;
+        }
+        if self.layer.is_none() {
+            self.layer = self.run.shelf().map(Layer::full);
+        }
+        true
+    }
+
+    /// Droplets flown and wanted.
+    #[must_use]
+    pub fn progress(&self) -> (u64, u64) {
+        self.run.progress()
+    }
+
+    /// What it was prepared from.
+    #[must_use]
+    pub fn prepared(&self) -> &Prepared {
+        self.run.prepared()
+    }
+
+    /// The run behind it.
+    #[must_use]
+    pub fn run(&self) -> &Run {
+        &self.run
+    }
+
+    /// The pattern's name.
+    #[must_use]
+    pub fn kind(&self) -> Option<PatternKind> {
+        Pattern::on(self.run.card(), self.prepared().spray.volume_flow).map(|p| p.kind)
+    }
+
+    /// The fan's size across the passes [m].
+    #[must_use]
+    pub fn fan(&self) -> f64 {
+        self.prepared().fan_across(self.run.card())
+    }
+
+    /// Films of parts painted this way, once all is flown.
+    #[must_use]
+    pub fn lay(&self, way: Way, look: Look) -> Films {
+        let mut prepared = self.prepared().clone();
+        prepared.job = way.set(prepared.job);
+        let hand = !prepared.job.stroke.hand.is_machine();
+        let parts = if hand { look.parts.max(1) } else { 1 };
+        let seed = prepared.job.run.seed;
+        let bare = FilmMap::over(coarse(prepared.bare_film().faces(), look.columns));
+        let (mut seconds, mut open, mut films) = (0.0, 0.0, Vec::new());
+        for part in 0..parts {
+            // Another hand over the same droplets.
+            prepared.job.run.seed = seed + part;
+            let strokes = prepared.strokes(self.run.card());
+            seconds += strokes.seconds() / parts as f64;
+            open += strokes.open_seconds() / parts as f64;
+            let mut film = bare.clone();
+            match (&strokes, &self.layer) {
+                (Strokes::Track(track), Some(layer)) => {
+                    layer.lay_segments(track, 0..track.moments().len() - 1, 0, &mut film);
+                }
+                _ => prepared.swept(self.run.part(), &strokes).lay(&mut film),
+            }
+            films.push(film);
+        }
+        Films { films, seconds, open }
+    }
+}
+
+/// The faces with fewer cells along the passes: a film hardly changes along them, its hand's errors by the hundred mm.
+fn coarse(faces: &[Face], columns: usize) -> Vec<Face> {
+    let fewer = |face: &Face| {
+        let nx = face.nx.min(columns.max(1));
+        Face { nx, cell_x: face.cell_x * face.nx as f64 / nx as f64, ..face.clone() }
+    };
+    faces.iter().map(fewer).collect()
+}
+
+/// Ways to move the gun over the job's part, once it is flown: numbers of passes over a panel, each spaced as far as it may be and
+/// half way to the next; sides of a tube.
+#[must_use]
+pub fn ways(flight: &Flight, most: usize) -> Vec<Way> {
+    let own = Way::of(&flight.prepared().job);
+    let height = match flight.prepared().job.part {
+        PartShape::Panel { height, .. } => height,
+        PartShape::Curved { radius, height, .. } => height.min(core::f64::consts::PI * radius),
+        PartShape::Tube { .. } | PartShape::Frame(_) => {
+            return SIDES.map(|sides| Way { sides, ..own }).to_vec();
+        }
+    };
+    let fan = flight.fan();
+    if fan <= 0.0 {
+        return vec![own];
+    }
+    let percent = |spacing: f64| ((1.0 - spacing / fan) * 100.0 + 1e-9).floor() * 0.01;
+    let [low, high] = OVERLAPS;
+    let mut overlaps: Vec<f64> = Vec::new();
+    let first = (height / (fan * (1.0 - low))).ceil().max(1.0) as u32;
+    let last = (height / (fan * (1.0 - high))).floor().max(f64::from(first)) as u32;
+    for gaps in first..=last {
+        let widest = height / f64::from(gaps) * (1.0 + SPARE);
+        let wider = if gaps > 1 { height / f64::from(gaps - 1) } else { 1.5 * widest };
+        overlaps.extend([percent(widest), percent(0.5 * (widest + wider))]);
+    }
+    overlaps.retain(|o| (low..=high).contains(o));
+    overlaps.sort_by(f64::total_cmp);
+    overlaps.dedup();
+    if overlaps.is_empty() {
+        overlaps.push(own.overlap.clamp(low, high));
+    }
+    let count = overlaps.len();
+    let kept = count.min(most.max(1));
+    (0..kept).map(|i| Way { overlap: overlaps[(i * count + count / 2) / kept], ..own }).collect()
+}
+
+/// Numbers of sides tried on a tube.
+pub const SIDES: [u32; 5] = [2, 3, 4, 5, 6];
+/// Overlaps that are tried [-]: less leaves stripes, more is a pass for nothing. Common practice.
+pub const OVERLAPS: [f64; 2] = [0.1, 0.8];
+/// Passes are spaced so much wider than would just do, so that a fan read a little lower does not want one more [-]. Ours: twice the
+/// counting error of a fan's height.
+const SPARE: f64 = 0.015;
