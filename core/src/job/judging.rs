@@ -42,6 +42,8 @@ pub struct Judging {
     pub method: Method,
     /// Band: share of the area that must be right, 0.5..=1.
     pub right_on: f64,
+    /// Search: thinnest spot over the mean film at least, 0.1..=0.95.
+    pub thinnest: f64,
     /// SSPC-PA 2: restriction level, 1 strictest to 5.
     pub level: u8,
     /// ISO 19840: 90/10 in place of its own 80/20.
@@ -52,6 +54,8 @@ pub struct Judging {
     pub profile_correction: f64,
 }
 
+/// Thinnest spot over the mean film that a search allows, where the file is silent [-]. Ours: what a steady hand leaves at half overlap.
+pub const THINNEST: f64 = 0.6;
 /// Smallest and largest panel of the test-panel appendix [m2] (from memory).
 const TEST_PANEL: [f64; 2] = [0.0116, 0.0930];
 
@@ -70,7 +74,7 @@ pub(super) fn spec(doc: &Document<'_>) -> Result<Option<SpecBand>, JobError> {
     if let Some([low, high]) = doc.band("spec.dry_film") {
         return Ok(Some(SpecBand { low, high, per_coat: doc.word("spec.per") != Some("total") }));
     }
-    if doc.has("spec.per") || HOW.iter().any(|(key, _)| doc.has(key)) {
+    if doc.has("spec.per") || doc.has("spec.thinnest") || HOW.iter().any(|(key, _)| doc.has(key)) {
         return Err(doc.missing("spec.dry_film"));
     }
     Ok(None)
@@ -112,6 +116,7 @@ pub(super) fn judging(
         method,
         nominal,
         right_on: doc.number("spec.right_on").unwrap_or(0.9),
+        thinnest: doc.number("spec.thinnest").unwrap_or(THINNEST),
         level: doc.number("spec.level").map_or(3, |level| level as u8),
         ninety_ten: doc.word("spec.rule") == Some("90-10"),
         profile_correction: doc.number("spec.profile_correction").unwrap_or(0.0),

@@ -198,6 +198,7 @@ pub const KEYS: &[Key] = &[
     key("spec.per", Choice(&["coat", "total"]), NONE, "\"coat\"", "whether the band is for each coat or for all together"),
     key("spec.judge", Choice(&Method::WORDS), NONE, "\"band\"", "how the dry film is judged: share of the area in the band, SSPC-PA 2, its appendix for test panels, ISO 19840"),
     key("spec.right_on", Share, ("0.5", "1"), "0.9", "band: share of the area that must be right; ours, no standard"),
+    key("spec.thinnest", Share, ("0.1", "0.95"), "0.6", "search: thinnest spot over the mean film, at least"),
     key("spec.level", Count, ("1", "5"), "3", "SSPC-PA 2: restriction level, 1 the strictest"),
     key("spec.rule", Choice(&["80-20", "90-10"]), NONE, "\"80-20\"", "ISO 19840: its own rule, or 90/10 as for ships' ballast tanks"),
     key("spec.nominal", q(Film), ("1 um", "2000 um"), "the lower end of spec.dry_film", "ISO 19840: nominal dry film that the mean must reach, inside spec.dry_film; per coat or in all as that is"),

@@ -183,6 +183,16 @@ impl Net {
         }
     }
 
+    /// The same net, what is known of its pressures kept, from other points on: flown first, then better neighbours of the best of them.
+    pub fn reseeded(mut self, points: Vec<Point>, most: usize) -> Self {
+        self.waiting = points.into();
+        self.tried.clear();
+        self.closed.clear();
+        (self.best, self.most, self.refines) = (None, most, true);
+        self.step = ((self.turns.0 / 10).max(1), (self.turns.1 / 10).max(1), 2, 4);
+        self
+    }
+
     /// What to do next: short, so that one can stop in between.
     pub fn ask(&mut self, job: &Job) -> Ask {
         while let Some(&point) = self.waiting.front() {
@@ -229,6 +239,11 @@ impl Net {
     /// Trials at most.
     pub fn most(&self) -> usize {
         self.most
+    }
+
+    /// Points that wait.
+    pub fn left(&self) -> usize {
+        self.waiting.len()
     }
 
     /// Trials flown.

@@ -13,6 +13,7 @@ mod pass;
 mod pass_tables;
 mod route;
 mod shelf;
+mod strip;
 mod sweep;
 mod track;
 
@@ -28,5 +29,6 @@ pub use pass::{Pass, Strokes};
 pub use pass_tables::PassTables;
 pub use route::{Leg, legs};
 pub use shelf::{Shelf, ShelfSpec};
+pub use strip::{Off, Passing, Rows, Strip};
 pub use sweep::{Lay, SWEEP_STEPS, Swept};
 pub use track::{MOST_MOMENTS, Moment, Piece, Track};

@@ -11,9 +11,9 @@ const TICK: f64 = 0.05;
 /// Moments that a moved plan aims to stay below.
 const MOMENTS: f64 = 30_000.0;
 /// Slowest a hand gets, share of the planned speed [-].
-const SLOWEST: f64 = 0.4;
+pub(super) const SLOWEST: f64 = 0.4;
 /// Nearest and farthest a hand gets, share of the planned distance [-].
-const DISTANCES: [f64; 2] = [0.4, 2.0];
+pub(super) const DISTANCES: [f64; 2] = [0.4, 2.0];
 /// Largest angle a gun swings to about its pivot [rad], 40 degrees: beyond, the painter steps along.
 pub const FARTHEST_SWING: f64 = 0.698;
 /// Moments of an eased trigger, each way.
