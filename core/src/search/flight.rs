@@ -69,8 +69,9 @@ pub struct Flight {
 
 /// Half of the way of a pass whose profile is taken [m]: as far as a footprint reaches.
 const REACH: f64 = 0.35;
-/// Rows of a profile before a flat face: as tall as a footprint.
-const ROWS: usize = 200;
+/// Height of a profile [m], and its rows.
+const TALL: f64 = 0.8;
+const ROWS: usize = 160;
 
 impl Flight {
     /// Prepares a job to fly so many droplets to the part and to the card.
@@ -158,12 +159,12 @@ impl Flight {
         let face = bare.face();
         let radius = prepared.radius();
         let rows = match radius {
-            Some(radius) => {
-                let round = 2.0 * core::f64::consts::PI * radius;
-                let count = if face.closed { face.ny } else { (round / face.cell_y).ceil().max(1.0) as usize };
-                Rows { count, step: round / count as f64, closed: true }
+            Some(_) if face.closed => Rows { count: face.ny, step: face.cell_y, closed: true },
+            // As tall as a footprint, on a curved face never all round.
+            _ => {
+                let round = radius.map_or(f64::MAX, |r| 0.95 * core::f64::consts::TAU * r);
+                Rows { count: ROWS, step: TALL.min(round) / ROWS as f64, closed: false }
             }
-            None => Rows { count: ROWS, step: 0.8 / ROWS as f64, closed: false },
         };
         let place = face.place;
         let column = Face {
