@@ -10,3 +10,4 @@ pub mod golden;
 pub mod names_table;
 pub mod patterns;
 pub mod scenes;
+pub mod search_check;

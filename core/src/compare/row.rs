@@ -8,8 +8,8 @@ use super::saving::{PayBack, Saving, Sure};
 use crate::catalogue;
 use crate::error::ParameterError;
 use crate::gun::{Kit, Warning};
-use crate::search::{AirFigures, sauter};
 use crate::job::{FanAxis, Job, PartShape};
+use crate::search::{AirFigures, sauter};
 use crate::set_up::Neighbour;
 
 /// A gun beside yours. What cannot be said is left out.

@@ -2,10 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Lever;
 use super::change::{Move, keys};
 use super::complaint::{Complaint, LOST};
 use super::judge::{Side, sides};
-use super::Lever;
 use super::measure::Measure;
 use super::readout::Readout;
 use crate::job::Job;

@@ -1,8 +1,8 @@
 //! Up a lever's ladder for as long as it gets better, then between the rungs. It asks for values and is told what came out, so
 //! that flying can be cut at will.
 
-use super::change::Move;
 use super::Lever;
+use super::change::Move;
 use crate::job::Job;
 
 /// Rungs in a row that are worse than the best before it stops.

@@ -16,13 +16,13 @@ mod remedy;
 mod search;
 mod words;
 
+pub use crate::search::Lever;
 pub use advice::{Advice, SURE, Step};
 pub use change::{Move, changed, keys};
 pub use complaint::{Complaint, complaints};
 pub use diagnosis::{Answer, Diagnosis};
 pub use figure::{Figure, Gain};
 pub use judge::{MORE_PAINT, NARROWER, Side};
-pub use crate::search::Lever;
 pub use measure::Measure;
 pub use place::{Spot, spot};
 pub use readout::{Readout, target_of};

@@ -3,11 +3,11 @@
 
 use std::collections::VecDeque;
 
+use super::Lever;
 use super::change::{Move, changed, settled};
 use super::climb::Climb;
 use super::complaint::Complaint;
 use super::judge::{badness, sides};
-use super::Lever;
 use super::measure::Measure;
 use super::readout::{Readout, target_of};
 use super::remedy::{Way, remedies};

@@ -1,9 +1,9 @@
 //! A diagnosis in words, for a terminal: what is wrong and where, the likeliest cause, what to turn and what it gives.
 
+use super::Lever;
 use super::advice::{Advice, Step};
 use super::complaint::Complaint;
 use super::diagnosis::Answer;
-use super::Lever;
 use super::measure::Measure;
 use crate::job::Job;
 use crate::units::turns_shown;

@@ -91,7 +91,9 @@ impl Flats {
         job.run.seed = (job.run.seed + SEED) % (1 << 53);
         let trial = Trial::new(job.clone(), DROPLETS, look, Choice::Own)?;
         let mut waiting = VecDeque::new();
-        for lever in turned(&job).into_iter().filter(|lever| *lever != Lever::AirKnob && *lever != Lever::Speed) {
+        for lever in
+            turned(&job).into_iter().filter(|lever| *lever != Lever::AirKnob && *lever != Lever::Speed)
+        {
             for up in [false, true] {
                 let at = lever.now(&job);
                 waiting.push_back(Side { lever, up, step: 0, halvings: 0, good: (at, 0.0, 0.0), bad: None });
@@ -194,7 +196,8 @@ impl Flats {
             return self.go_on(side);
         }
         let gain = -more - ERRORS * error;
-        if gain > BETTER && base.paced.stops.is_empty() && self.better.as_ref().is_none_or(|(g, _)| gain > *g) {
+        if gain > BETTER && base.paced.stops.is_empty() && self.better.as_ref().is_none_or(|(g, _)| gain > *g)
+        {
             self.better = Some((gain, tried.way.set(job)));
         }
         self.of(side.lever).points.push([value, 100.0 * more, 100.0 * error]);
@@ -292,7 +295,11 @@ fn speed(base: &Tried) -> Flat {
         lever: Lever::Speed,
         at: speed,
         low: End { value: low, range: [low; 2], what: What::Paint },
-        high: End { value: speed, range: [speed; 2], what: if bound == What::Fast { bound } else { What::Thin } },
+        high: End {
+            value: speed,
+            range: [speed; 2],
+            what: if bound == What::Fast { bound } else { What::Thin },
+        },
         points: vec![[low, 100.0 * SAME, 0.0], [speed, 0.0, 0.0]],
     }
 }

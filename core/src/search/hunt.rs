@@ -274,7 +274,16 @@ impl Search {
                 once.push(point);
             }
         }
-        let net = std::mem::replace(&mut self.net, Net::new(&self.job, &self.job.kit, self.job.gun.clone(), self.asked.limits(), &NetSpec::of_knobs(&self.job)));
+        let net = std::mem::replace(
+            &mut self.net,
+            Net::new(
+                &self.job,
+                &self.job.kit,
+                self.job.gun.clone(),
+                self.asked.limits(),
+                &NetSpec::of_knobs(&self.job),
+            ),
+        );
         if once.is_empty() {
             self.answer.why_none = Some(net.why_none());
             self.work = Work::Over;

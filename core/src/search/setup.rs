@@ -51,7 +51,11 @@ pub(super) fn turned(job: &Job) -> Vec<Lever> {
 
 /// Speed as it is told: to 5 mm/s, never faster than found, so that the film stays inside its band.
 fn told(lever: Lever, value: f64, job: &Job) -> f64 {
-    if lever == Lever::Speed { ((value / 0.005 + 1e-6).floor() * 0.005).max(0.005) } else { lever.rounded(value, job) }
+    if lever == Lever::Speed {
+        ((value / 0.005 + 1e-6).floor() * 0.005).max(0.005)
+    } else {
+        lever.rounded(value, job)
+    }
 }
 
 /// What is to be set to get from one job to another, as far as a search turns it.
@@ -80,7 +84,8 @@ pub fn keys(from: &Job, to: &Job) -> Vec<(String, String)> {
 /// # Errors
 /// A text that does not take them.
 pub fn with_keys(job: &Job, keys: &[(String, String)]) -> Result<Job, ParameterError> {
-    let refused = |e: crate::job::JobError| ParameterError::new("search", e.to_string(), "keys that the job takes");
+    let refused =
+        |e: crate::job::JobError| ParameterError::new("search", e.to_string(), "keys that the job takes");
     let mut text = job.text.clone();
     for (key, value) in keys {
         text = with_key(&text, key, value).map_err(refused)?;

@@ -60,7 +60,8 @@ pub struct Trial {
 /// Ways whose film is let set at most, while the best so far does not set well.
 const SETS: usize = 5;
 /// Area that may run, be dry spray, be bare [-]. Ours, as a diagnosis bears them.
-const MARKS: [(What, &str, f64); 3] = [(What::Runs, "run", 0.002), (What::Dry, "dry", 0.02), (What::Thin, "bare", 0.002)];
+const MARKS: [(What, &str, f64); 3] =
+    [(What::Runs, "run", 0.002), (What::Dry, "dry", 0.02), (What::Thin, "bare", 0.002)];
 
 /// What a film that has set does not keep to.
 pub(super) fn marks(set: &SetFilm) -> Vec<Stop> {
@@ -74,7 +75,12 @@ impl Trial {
     ///
     /// # Errors
     /// A set-up that cannot be sprayed, by its key.
-    pub fn new(job: Job, [droplets, card]: [u64; 2], look: Look, choice: Choice) -> Result<Self, ParameterError> {
+    pub fn new(
+        job: Job,
+        [droplets, card]: [u64; 2],
+        look: Look,
+        choice: Choice,
+    ) -> Result<Self, ParameterError> {
         let flight = Flight::new(job, droplets, card)?;
         Ok(Self { flight, look, choice, ways: Vec::new(), next: 0, laid: Vec::new(), best: None, looks: 0 })
     }
@@ -161,7 +167,9 @@ impl Trial {
         let (way, mut paced) = self.best.clone()?;
         let kind = self.flight.kind();
         let card = self.flight.run().card().fates.total() > 0;
-        if card && !matches!(kind, Some(PatternKind::Balanced | PatternKind::Round | PatternKind::HeavyCentre)) {
+        if card
+            && !matches!(kind, Some(PatternKind::Balanced | PatternKind::Round | PatternKind::HeavyCentre))
+        {
             paced.stops.push(Stop { what: What::Pattern, by: PATTERN });
         }
         if let Some(by) = self.short_of_air(way) {

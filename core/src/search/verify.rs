@@ -48,10 +48,13 @@ impl Verify {
         job.run = self.job.run;
         let flow = self.trial.flight().prepared().spray.volume_flow;
         let films = self.trial.flight().lay(tried.way, self.look);
-        let Some(paced) = Paced::at(&films, tried.way.speed, flow, asked, Some(tried.way.speed)) else { return true };
+        let Some(paced) = Paced::at(&films, tried.way.speed, flow, asked, Some(tried.way.speed)) else {
+            return true;
+        };
         let of_the_gun = |s: &&Stop| matches!(s.what, What::Pattern | What::Air);
         let gun: Vec<Stop> = tried.paced.stops.iter().filter(of_the_gun).copied().collect();
-        let (bound, without) = (tried.paced.bound, tried.paced.without.map(|v| v * paced.volume / tried.paced.volume));
+        let (bound, without) =
+            (tried.paced.bound, tried.paced.without.map(|v| v * paced.volume / tried.paced.volume));
         tried.paced = Paced { bound, without, ..paced };
         tried.paced.stops.extend(gun);
         if self.trial.flight_mut().relay(job.clone()) != Ok(true) {

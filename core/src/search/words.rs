@@ -23,7 +23,9 @@ pub fn words(answer: &Answer, system: System) -> String {
     lines.push(film(best, system));
     lines.extend(bounds(answer));
     if answer.front.len() > 1 {
-        let one = |f: &super::answer::FrontPoint| format!("{} in {:.1} s", show(Quantity::Volume, f.ml * 1e-6, system), f.seconds);
+        let one = |f: &super::answer::FrontPoint| {
+            format!("{} in {:.1} s", show(Quantity::Volume, f.ml * 1e-6, system), f.seconds)
+        };
         let all: Vec<String> = answer.front.iter().map(one).collect();
         lines.push(format!("Paint against time, the best of each (few droplets): {}.", all.join("; ")));
     }
@@ -57,7 +59,12 @@ pub fn sentence(answer: &Answer, system: System) -> String {
         Some(now) if now.stops.is_empty() => {
             let thinner = best.mean_um < 0.97 * now.mean_um;
             let film = if thinner { ", the film nearer to the low end of the film wanted" } else { "" };
-            format!("{} instead of {} and {:.1} s, {range}{film}.", capital(&figures), ml(now.ml), now.seconds)
+            format!(
+                "{} instead of {} and {:.1} s, {range}{film}.",
+                capital(&figures),
+                ml(now.ml),
+                now.seconds
+            )
         }
         Some(now) => {
             let why: Vec<String> = now.stops.iter().map(|s| stop(s, now, answer)).collect();
@@ -110,9 +117,13 @@ pub fn bounds(answer: &Answer) -> Vec<String> {
     let Some(best) = &answer.best else { return Vec::new() };
     let mut all = Vec::new();
     match best.bound {
-        What::Fast => all.push("The gun goes as fast as a hand keeps (0.8 m/s): faster would take less paint.".to_string()),
+        What::Fast => all.push(
+            "The gun goes as fast as a hand keeps (0.8 m/s): faster would take less paint.".to_string(),
+        ),
         What::Thinnest => all.push("The thinnest spot is at its limit.".to_string()),
-        _ => all.push("The film lies at the low end of what is asked: faster, and it is too thin.".to_string()),
+        _ => {
+            all.push("The film lies at the low end of what is asked: faster, and it is too thin.".to_string())
+        }
     }
     for flat in &answer.flat {
         for (end, less) in [(&flat.low, true), (&flat.high, false)] {
@@ -123,7 +134,9 @@ pub fn bounds(answer: &Answer) -> Vec<String> {
             let way = if less { "Less" } else { "More" };
             let what = match end.what {
                 What::Sheet => match answer.sheet_bar {
-                    Some([low, high]) => format!("the data sheet's window ends there ({low:.1} to {high:.1} bar)"),
+                    Some([low, high]) => {
+                        format!("the data sheet's window ends there ({low:.1} to {high:.1} bar)")
+                    }
                     None => continue,
                 },
                 What::Gun if flat.lever == Lever::Pressure && less => {
@@ -171,7 +184,9 @@ pub fn stop(stop: &Stop, found: &Found, answer: &Answer) -> String {
             found.uneven_percent, found.right_percent
         ),
         What::Thin => format!("the film is too thin ({:.0} of 100 of the area right)", found.right_percent),
-        What::Thinnest => format!("the thinnest spot has {:.0} of 100 of the mean film", 100.0 * found.thinnest),
+        What::Thinnest => {
+            format!("the thinnest spot has {:.0} of 100 of the mean film", 100.0 * found.thinnest)
+        }
         What::Runs => format!("it runs (up to {:.0} um wet)", found.wettest_um),
         What::Dry => format!("dry spray on {:.0} of 100 of the area", 100.0 * stop.by.min(1.0)),
         other => reason(other).into(),

@@ -167,7 +167,9 @@ impl Strip {
             for (at, weight) in [(low, 1.0 - share), (low + 1.0, share)] {
                 let at = at as i64;
                 let at = if closed { at.rem_euclid(count as i64) } else { at };
-                let Some(from) = usize::try_from(at).ok().and_then(|at| profile.rows.get(at)) else { continue };
+                let Some(from) = usize::try_from(at).ok().and_then(|at| profile.rows.get(at)) else {
+                    continue;
+                };
                 let weight = scale * weight;
                 for (s, l) in lanes.iter_mut().zip(from) {
                     *s += weight * l;

@@ -23,6 +23,7 @@ mod practice;
 mod random_jobs;
 mod relay;
 mod replay;
+mod search;
 mod step;
 mod sweep;
 mod track;
