@@ -43,3 +43,4 @@ pub mod sweep;
 pub mod tally;
 pub mod units;
 pub mod wall;
+pub mod why;

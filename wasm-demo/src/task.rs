@@ -16,6 +16,7 @@ pub mod hand_costs;
 pub mod marking;
 pub mod matching;
 pub mod practising;
+pub mod searching;
 pub mod sweeping;
 
 pub use comparing::Comparing;
@@ -61,6 +62,18 @@ pub enum Task {
     Practise {
         /// The job file's text, its part a panel.
         job: String,
+    },
+    /// Searches for the set-up that takes least paint; partial and final answers are `search::Answer`.
+    Search {
+        /// The job file's text.
+        job: String,
+    },
+    /// Finds out why one job takes less paint than another; the answer is `why::Answer`.
+    Why {
+        /// The first job's text.
+        first: String,
+        /// The second's.
+        second: String,
     },
     /// Flies points of a sweep; partial and final answers are new points, a list of `sweep::Point`.
     Sweep {
@@ -130,11 +143,19 @@ pub enum Running {
     Practise(Box<practising::Practising>),
     /// [`Task::Sweep`].
     Sweep(Box<sweeping::Sweeping>),
+    /// [`Task::Search`].
+    Search(Box<searching::Searching>),
+    /// [`Task::Why`].
+    Why(Box<searching::Asking>),
 }
 
 impl LongTask for Running {
     fn start(task: &Task) -> Result<Self, Refusal> {
         match task {
+            Task::Search { job } => searching::Searching::start(job).map(|s| Self::Search(Box::new(s))),
+            Task::Why { first, second } => {
+                searching::Asking::start(first, second).map(|a| Self::Why(Box::new(a)))
+            }
             Task::Compare { job } => Comparing::start(job).map(|c| Self::Compare(Box::new(c))),
             Task::Diagnose { job } => Diagnosing::start(job).map(|d| Self::Diagnose(Box::new(d))),
             Task::Match { job } => matching::Matching::start(job).map(|m| Self::Match(Box::new(m))),
@@ -162,6 +183,8 @@ impl LongTask for Running {
             Self::Mark(marker) => marker.advance(time_left),
             Self::Practise(practising) => practising.advance(time_left),
             Self::Sweep(sweeping) => sweeping.advance(time_left),
+            Self::Search(searching) => searching.advance(time_left),
+            Self::Why(asking) => asking.advance(time_left),
         }
     }
 
@@ -175,6 +198,8 @@ impl LongTask for Running {
             Self::Mark(marker) => marker.progress(),
             Self::Practise(practising) => practising.progress(),
             Self::Sweep(sweeping) => sweeping.progress(),
+            Self::Search(searching) => searching.progress(),
+            Self::Why(asking) => asking.progress(),
         }
     }
 
@@ -185,6 +210,8 @@ impl LongTask for Running {
             Self::Mark(marker) => marker.partial(),
             Self::Practise(practising) => practising.partial(),
             Self::Sweep(sweeping) => sweeping.partial(),
+            Self::Search(searching) => searching.partial(),
+            Self::Why(_) => None,
             Self::Match(_) | Self::Flood(_) | Self::HandCosts(_) => None,
         }
     }
@@ -198,6 +225,8 @@ impl LongTask for Running {
             Self::HandCosts(costing) => costing.answer(),
             Self::Sweep(sweeping) => Ok(sweeping.answer()),
             Self::Mark(marker) => Ok(marker.answer()),
+            Self::Search(searching) => searching.answer(),
+            Self::Why(asking) => asking.answer(),
             // It rests and is never done.
             Self::Practise(_) => Ok(String::new()),
         }

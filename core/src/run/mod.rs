@@ -89,7 +89,14 @@ impl Run {
     /// # Errors
     /// As [`Run::new`].
     pub fn with_card(job: Job, card_droplets: u64, level: Level) -> Result<Self, ParameterError> {
-        let prepared = Prepared::new(job)?;
+        Self::of(Prepared::new(job)?, card_droplets, level)
+    }
+
+    /// A run of what was prepared otherwise.
+    ///
+    /// # Errors
+    /// As [`Run::new`].
+    pub(crate) fn of(prepared: Prepared, card_droplets: u64, level: Level) -> Result<Self, ParameterError> {
         let part = prepared.nothing_flown();
         let total = prepared.job.run.droplets;
         let laid = (prepared.bare_film(), 0);

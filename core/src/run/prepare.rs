@@ -79,11 +79,9 @@ impl Prepared {
         let wanted_pressure = job.gun.inlet_pressure;
         let job = set_up::supplied(job)?;
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
-        let tube = !matches!(job.part, PartShape::Panel { .. });
-        let quarters = quarters(&job)?;
         // On a tube the fan is laid along it by turning the cap, too.
         let gun = GunSetting {
-            cap_turn: if tube { quarter_turn(quarters) } else { job.gun.cap_turn },
+            cap_turn: if is_flat(&job) { job.gun.cap_turn } else { quarter_turn(quarters(&job)?) },
             ..job.gun.clone()
         };
         let spray = set_up::spray(&job.kit, &gun, &job.paint, &job.booth)?;
@@ -99,6 +97,22 @@ impl Prepared {
                 "a setting at which the gun sprays",
             ));
         }
+        Self::with_spray(job, wanted_pressure, state, spray)
+    }
+
+    /// The same of another spray than the job's own gun makes: what is swapped to find out why. `wanted_pressure` and `state` as in
+    /// the fields.
+    ///
+    /// # Errors
+    /// A value out of a model's range, by its key.
+    pub fn with_spray(
+        job: Job,
+        wanted_pressure: f64,
+        state: State,
+        spray: Spray,
+    ) -> Result<Self, ParameterError> {
+        let tube = !is_flat(&job);
+        let quarters = quarters(&job)?;
         let distance = job.stroke.distance;
         let turned = job.stroke.fan_axis == FanAxis::Along;
         let along = if tube { quarters % 2 == 1 } else { turned };
@@ -336,6 +350,10 @@ impl Prepared {
         let times = set_up::trigger_times(strokes, &self.job.stroke);
         Deposits::new(self.swept(part, strokes), &times)
     }
+}
+
+fn is_flat(job: &Job) -> bool {
+    matches!(job.part, PartShape::Panel { .. })
 }
 
 /// Quarters of a turn from the fan across the strokes, 0..=3; on a panel it does not matter.

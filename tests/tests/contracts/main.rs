@@ -27,3 +27,4 @@ mod search;
 mod step;
 mod sweep;
 mod track;
+mod why;

@@ -112,6 +112,7 @@ pub fn KeptRuns() -> impl IntoView {
         let set = now().map(|now| changes(&kept.job, &now.job));
         let (job, number) = (kept.job.clone(), kept.number);
         let compared = kept.clone();
+        let asked = kept.job.clone();
         let compare = move |_| {
             let KeptRun { job, report, digest, .. } = compared.clone();
             desk.kept.set(Some(Arc::new(RunView {
@@ -129,6 +130,7 @@ pub fn KeptRuns() -> impl IntoView {
                 <td class="kept-set" data-head=w.set>{set}</td>
                 <td class="kept-do">
                     <button type="button" class="link" aria-label=format!("{}: {name}", w.compare) on:click=compare>{w.compare}</button>
+                    <button type="button" class="link" aria-label=format!("{}: {name}", words().why.ask) on:click=move |_| super::why::ask(desk, &asked)>{words().why.ask}</button>
                     <button type="button" class="link" aria-label=format!("{}: {name}", w.load) on:click=move |_| desk.put("kept", job.clone())>{w.load}</button>
                     <button type="button" class="link" aria-label=format!("{}: {name}", w.drop) on:click=move |_| shelf.0.update(|all| all.retain(|k| k.number != number))>{w.drop}</button>
                 </td>
@@ -155,6 +157,7 @@ pub fn KeptRuns() -> impl IntoView {
                         <thead><tr><td></td>{heads.into_iter().collect_view()}<th scope="col">{w.set}</th><td></td></tr></thead>
                         <tbody>{this} {move || shelf.0.get().into_iter().rev().map(row).collect_view()}</tbody>
                     </table>
+                    <super::why::WhyLess />
                 </section>
             }
         })

@@ -40,6 +40,7 @@ mod part;
 mod part_fields;
 mod part_said;
 mod pilot;
+mod search;
 mod sheet;
 mod sheet_fields;
 mod side;
@@ -51,6 +52,7 @@ mod sweep;
 mod thinner;
 mod told;
 mod tubes;
+mod why;
 
 use desk::{Desk, View};
 
@@ -63,6 +65,8 @@ pub fn App() -> impl IntoView {
     provide_context(advice::AdviceDesk::default());
     provide_context(kept::Shelf::default());
     provide_context(sweep::SweepDesk::default());
+    provide_context(search::SearchDesk::default());
+    provide_context(why::WhyDesk::default());
     match link::of_address() {
         Some(Ok(text)) => desk.job.set(text),
         Some(Err(message)) => desk.refused.set(Some(desk::Refused { key: "link".into(), message })),

@@ -26,7 +26,9 @@ pub use parts::PartsWords;
 pub use stroke::StrokeWords;
 mod side;
 pub use side::SideWords;
+pub mod search;
 mod sweep;
+pub mod why;
 pub use sweep::SweepWords;
 
 /// The page's words. Places for figures are written `{}`, filled in order by [`fill`].
@@ -43,7 +45,11 @@ pub struct Words {
     pub sheet: sheet::SheetWords,
     pub class_hour: class_hour::ClassWords,
     pub side: SideWords,
+    /// What should I set?
+    pub search: search::SearchWords,
     pub sweep: SweepWords,
+    /// Why one run takes less paint.
+    pub why: why::WhyWords,
     pub menu: &'static str,
     pub card: &'static str,
     pub part: &'static str,
@@ -257,7 +263,9 @@ static ENGLISH: Words = Words {
     sheet: sheet::ENGLISH,
     class_hour: class_hour::ENGLISH,
     side: side::ENGLISH,
+    search: search::ENGLISH,
     sweep: sweep::ENGLISH,
+    why: why::ENGLISH,
     menu: "Views",
     card: "Card",
     part: "Part",

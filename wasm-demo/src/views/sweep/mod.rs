@@ -55,6 +55,7 @@ pub fn SweepView() -> impl IntoView {
             </div>
             <save::Save />
             <table::Figures />
+            <super::search::WhatToSet />
             <p class="caution small">{words().caution_start} " " {words().caution_gun}</p>
         </div>
     }
