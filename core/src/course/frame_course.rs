@@ -67,7 +67,7 @@ impl FrameCourse {
             way,
             tight,
             settings: Vec::new(),
-            booth: booth.clone(),
+            booth: *booth,
             distance,
             off,
         };

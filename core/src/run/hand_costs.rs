@@ -52,7 +52,7 @@ pub struct HandCosts {
 /// Where the films come from.
 enum Source {
     /// One flight, laid along every hand's way.
-    Laid(Box<Run>, Option<Layer>),
+    Laid(Box<Run>, Option<Box<Layer>>),
     /// A frame: every hand meets other neighbours, so each flies for itself, the same droplets.
     Flown(Box<Job>, Option<Box<Run>>),
 }
@@ -160,12 +160,12 @@ impl HandCosting {
 }
 
 /// The plan under a hand, on the droplets of one run.
-fn laid(run: &Run, layer: &mut Option<Layer>, hand: &Hand) -> HandFilm {
+fn laid(run: &Run, layer: &mut Option<Box<Layer>>, hand: &Hand) -> HandFilm {
     let prepared = run.prepared();
     let mut film = prepared.bare_film();
     let track = prepared.moved(hand, run.card());
     if let (Some(shelf), Some(track)) = (run.shelf(), &track) {
-        lay_all(layer.get_or_insert_with(|| Layer::full(shelf)), track, &mut film);
+        lay_all(layer.get_or_insert_with(|| Box::new(Layer::full(shelf))), track, &mut film);
     }
     told(prepared, &film, run.flown(), track.map_or(0.0, |track| track.open_seconds()), None)
 }

@@ -140,8 +140,8 @@ impl Strip {
         for column in 0..columns {
             for row in 0..face.ny {
                 let (cell, lanes) = (row * columns + column, &sum[column * face.ny + row]);
-                for g in 0..GROUPS {
-                    film.groups[g * n + cell] = lanes[g];
+                for (g, lane) in lanes[..GROUPS].iter().enumerate() {
+                    film.groups[g * n + cell] = *lane;
                 }
                 (film.dry[cell], film.wet[cell]) = (lanes[GROUPS], lanes[GROUPS + 1]);
             }

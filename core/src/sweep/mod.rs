@@ -16,7 +16,7 @@ mod laid;
 mod picture;
 mod plan;
 mod replicates;
-mod sweep;
+mod under_way;
 mod table;
 mod words;
 
@@ -26,6 +26,6 @@ pub use column::{COLUMNS, Column, DEFAULT_COLUMNS};
 #[cfg(feature = "charts")]
 pub use picture::{curve_of, curve_points, map_of, picture};
 pub use plan::{MOST_AXES, MOST_POINTS, Plan, Shard};
-pub use sweep::Sweep;
+pub use under_way::Sweep;
 pub use table::{header, line, to_csv};
 pub use words::words;

@@ -3,10 +3,10 @@
 
 mod answer;
 mod cause;
-mod why;
+mod under_way;
 mod words;
 
 pub use answer::{Answer, Part, Side};
 pub use cause::{Cause, Mixed};
-pub use why::Why;
+pub use under_way::Why;
 pub use words::{name, reason, sentence, words};
