@@ -23,8 +23,11 @@ pub const WORTH: f64 = 0.003;
 /// See [`WORTH`].
 pub const ERRORS: f64 = 3.0;
 
-/// Jobs that are searched: name, example, keys.
-pub const JOBS: [(&str, &str, &[(&str, &str)]); 20] = [
+/// A job that is searched: its name, the example it is made from, the keys that are given instead.
+type Searched = (&'static str, &'static str, &'static [(&'static str, &'static str)]);
+
+/// Jobs that are searched.
+pub const JOBS: [Searched; 20] = [
     ("top, clear", "table-top", &[]),
     ("leg, clear", "chair-leg-wide-fan", &[]),
     ("top, clear, machine", "table-top", &[("stroke.hand", "machine")]),

@@ -109,12 +109,12 @@ mod tests {
         let mut turns = 0;
         while !pool.is_over() {
             turns += 1;
-            for worker in 0..workers {
+            for (worker, working) in working.iter_mut().enumerate() {
                 if let Some(points) = pool.next(worker) {
                     let sweeping = Sweeping::start(&text, &axes, &columns, &points);
-                    working[worker] = Some(sweeping.unwrap_or_else(|e| panic!("{}", e.message)));
+                    *working = Some(sweeping.unwrap_or_else(|e| panic!("{}", e.message)));
                 }
-                let Some(sweeping) = &mut working[worker] else { continue };
+                let Some(sweeping) = working.as_mut() else { continue };
                 let mut looks = 0;
                 // Each at its own pace.
                 let over = sweeping.advance(&mut || {
@@ -126,7 +126,7 @@ mod tests {
                     pool.hear(serde_json::from_str(&json).unwrap());
                 }
                 if over {
-                    working[worker] = None;
+                    *working = None;
                     pool.over(worker);
                 }
             }

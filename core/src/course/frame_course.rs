@@ -59,18 +59,8 @@ impl FrameCourse {
             ParameterError::new("stroke.members", "no strokes", "at least one tube to spray")
         })?;
         let places: Vec<Place> = frame.members.iter().map(member_place).collect();
-        let mut course = Self {
-            base,
-            jet,
-            frame,
-            places,
-            way,
-            tight,
-            settings: Vec::new(),
-            booth: *booth,
-            distance,
-            off,
-        };
+        let mut course =
+            Self { base, jet, frame, places, way, tight, settings: Vec::new(), booth: *booth, distance, off };
         for pass in 0..course.passes().len() {
             let visit = course.way.planned(pass, 0.0);
             let down = course.stand(&visit).turned(-DVec3::Y);

@@ -16,8 +16,8 @@ mod laid;
 mod picture;
 mod plan;
 mod replicates;
-mod under_way;
 mod table;
+mod under_way;
 mod words;
 
 pub use answer::{Answer, Figure, Impossible, Point, Value};
@@ -26,6 +26,6 @@ pub use column::{COLUMNS, Column, DEFAULT_COLUMNS};
 #[cfg(feature = "charts")]
 pub use picture::{curve_of, curve_points, map_of, picture};
 pub use plan::{MOST_AXES, MOST_POINTS, Plan, Shard};
-pub use under_way::Sweep;
 pub use table::{header, line, to_csv};
+pub use under_way::Sweep;
 pub use words::words;

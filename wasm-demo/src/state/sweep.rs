@@ -255,7 +255,7 @@ mod tests {
         for desk in [CHAIR_LEG, TABLE_TOP, "no job"] {
             for preset in Preset::ALL {
                 let (base, own) = preset.job(desk);
-                assert_eq!(own && desk == "no job", false);
+                assert!(!(own && desk == "no job"));
                 let job = Job::from_toml(&base).unwrap();
                 let axes = preset.axes(&job);
                 let axes: Vec<(&str, &str)> = axes.iter().map(|(k, v)| (*k, v.as_str())).collect();
