@@ -111,7 +111,7 @@ fn lines(answer: &Answer, point: &Point, system: System) -> impl IntoView + use<
 /// The point before, on the axis that changes fastest.
 fn before(answer: &Answer, number: usize) -> Option<usize> {
     let n = answer.axes.last()?.values.len().max(1);
-    (number % n > 0).then(|| number - 1)
+    (!number.is_multiple_of(n)).then(|| number - 1)
 }
 
 /// "3.2 more, sure to 0.4": twice the paired error either way.
