@@ -10,7 +10,7 @@ use mistcoat::units::{Quantity, System};
 
 use super::hand::practice_job;
 use super::{CHAIR_LEG, TABLE_TOP, WORKSHOP, side};
-use crate::figures::{of_100, said, seconds};
+use crate::figures::{THIN, of_100, said, seconds};
 use crate::words::class_hour::ClassWords;
 use crate::words::fill;
 
@@ -114,7 +114,7 @@ pub fn question(job: &Job, w: &ClassWords, system: System) -> Option<String> {
                     &say(Quantity::Pressure, air.wanted),
                     &say(Quantity::AirFlow, air.gun_air),
                     &say(Quantity::Length, hose.bore),
-                    &say(Quantity::Length, hose.length),
+                    &long(hose.length, system),
                     &supply.line.couplings.to_string(),
                 ],
             ))
@@ -156,6 +156,14 @@ pub fn question(job: &Job, w: &ClassWords, system: System) -> Option<String> {
             Some(fill(w.asked_boxes, &[&delivered, kits.first()?, kits.get(1)?]))
         }
         _ => None,
+    }
+}
+
+/// A hose's length as one buys it.
+fn long(m: f64, system: System) -> String {
+    match system {
+        System::Metric => format!("{m:.1}{THIN}m").replace(".0", ""),
+        System::Us => format!("{:.0}{THIN}ft", m / 0.3048),
     }
 }
 
@@ -263,6 +271,8 @@ mod tests {
                 assert!(question.is_none_or(|q| !q.contains("{}")));
             }
         }
+        assert_eq!(long(10.0, System::Metric).replace(THIN, " "), "10 m");
+        assert_eq!(long(10.0, System::Us).replace(THIN, " "), "33 ft");
         assert_eq!(Job::from_toml(&left(&exercise("balance").unwrap())).unwrap().practice.exercise, None);
     }
 

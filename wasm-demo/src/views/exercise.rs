@@ -105,7 +105,7 @@ fn Bar(exercise: Exercise) -> impl IntoView {
         move || desk.parsed.with(|j| j.as_ref().and_then(|j| j.practice.who.clone())).unwrap_or_default();
     view! {
         <section class="exercise" data-exercise-bar=exercise.word() data-marked=move || marked().is_some().to_string()>
-            <p><span class="kicker">{w.this}</span> <b>{name}</b> " " <span class="text">{how}</span> " " {turns}</p>
+            <p><span class="kicker">{w.this}</span> " " <b>{name}</b> " " <span class="text">{how}</span> " " {turns}</p>
             {move || asked().map(|question| view! { <p class="text">{question}</p> })}
             <div class="exercise-row">
                 {sample.map(|sample| view! {
