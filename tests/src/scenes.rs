@@ -22,6 +22,20 @@ pub fn job(kit: &str, paint: &str) -> Job {
     Job::from_toml(&text).unwrap_or_else(|e| panic!("{kit}, {paint}: {e}"))
 }
 
+/// Text of a job: clear on an upright panel of 600 x 400 mm, 180 mm off at 450 mm/s; lines that follow belong to `[run]`.
+pub const PANEL: &str = r#"version = 1
+[gun]
+kit = "hvlp-gravity-1.3"
+[paint]
+kind = "two-pack-clear"
+[part]
+panel = { width = "600 mm", height = "400 mm" }
+[stroke]
+distance = "180 mm"
+speed = "450 mm/s"
+[run]
+"#;
+
 /// A job file of `core/examples/jobs`, by its name without ".toml".
 #[must_use]
 pub fn example(name: &str) -> Job {

@@ -3,6 +3,7 @@
 //! Equations and checks: `docs/methods/air-flow.md`.
 
 mod among;
+mod curved;
 mod fan_jet;
 mod panel;
 #[cfg(test)]
@@ -11,6 +12,7 @@ mod tilted;
 mod tube;
 
 pub use among::AmongFlow;
+pub use curved::CurvedFlow;
 pub use fan_jet::{FanJet, JetSpec, SPREAD, Section};
 pub use panel::PanelFlow;
 pub use tilted::TiltedFlow;

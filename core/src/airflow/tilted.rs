@@ -63,36 +63,49 @@ impl TiltedFlow<f64> {
     }
 }
 
+/// The field at a point `gap` from a face whose normal into it is `n` there: u = h u_free - h' n x A, and the free jet's turbulence.
+#[inline(always)]
+pub(super) fn led<L: Lanes>(
+    jet: &FanJet<L::Scalar>,
+    [x, y, z]: Vec3<L>,
+    n: Vec3<L>,
+    gap: L,
+    inverse_layer: L,
+    m: L,
+) -> (Vec3<L>, (L, Vec3<L>, L)) {
+    let one = x.lit(1.0);
+    let s = jet.section(z.max(x.lit(1e-3)));
+    let (xi, eta) = (x * s.ix, y * s.iy);
+    let (xi2, eta2) = (xi * xi, eta * eta);
+    let e2 = eta2.fade();
+    let eq = xi2.fade() * e2;
+    let fill = fill(xi2 + eta2, eq);
+    let far = (gap * inverse_layer * x.lit(2.0)).fade();
+    let h = (one - far) / (one + far);
+    let h_slope = (one - h * h) * inverse_layer;
+    let a = (s.alpha + s.beta) * x.lit(0.5);
+    let round = (one - m) * x.lit(0.5) * fill.k;
+    let flat = m * s.bx * x.lit(HALF_ROOT_PI) * xi.erf() * e2;
+    // The free jet, and what it is the curl of.
+    let uz = s.centre * eq;
+    let (px, py) = (s.centre * (x * round + flat), s.centre * y * round);
+    let free = [uz * x * s.alpha - a * px, uz * y * s.beta - a * py, uz];
+    let chi = s.centre * y * (x * (s.alpha - s.beta) * round - s.beta * flat);
+    let led = [n[1] * chi - n[2] * px, -(n[2] * py) - n[0] * chi, n[0] * px + n[1] * py];
+    (minus(scale(free, h), scale(led, h_slope)), jet.turbulence(&s, xi, eta, &fill))
+}
+
 impl<L: Lanes> AirFlow<L> for TiltedFlow<L::Scalar> {
     #[inline(always)]
-    fn at(&self, [x, y, z]: Vec3<L>) -> Air<L> {
-        let one = x.lit(1.0);
+    fn at(&self, point: Vec3<L>) -> Air<L> {
+        let x = point[0];
         let zero = x.lit(0.0);
-        let s = self.jet.section(z.max(x.lit(1e-3)));
-        let (xi, eta) = (x * s.ix, y * s.iy);
-        let (xi2, eta2) = (xi * xi, eta * eta);
-        let e2 = eta2.fade();
-        let eq = xi2.fade() * e2;
-        let fill = fill(xi2 + eta2, eq);
-        let inverse_layer = x.splat(self.inverse_layer);
         let n = [x.splat(self.normal[0]), x.splat(self.normal[1]), x.splat(self.normal[2])];
-        let gap = (x.splat(self.distance) - dot([x, y, z], n)).max(zero);
-        let far = (gap * inverse_layer * x.lit(2.0)).fade();
-        let h = (one - far) / (one + far);
-        let h_slope = (one - h * h) * inverse_layer;
-        let a = (s.alpha + s.beta) * x.lit(0.5);
-        let m = x.splat(self.sided);
-        let round = (one - m) * x.lit(0.5) * fill.k;
-        let flat = m * s.bx * x.lit(HALF_ROOT_PI) * xi.erf() * e2;
-        // The free jet, and what it is the curl of.
-        let uz = s.centre * eq;
-        let (px, py) = (s.centre * (x * round + flat), s.centre * y * round);
-        let free = [uz * x * s.alpha - a * px, uz * y * s.beta - a * py, uz];
-        let chi = s.centre * y * (x * (s.alpha - s.beta) * round - s.beta * flat);
-        let led = [n[1] * chi - n[2] * px, -(n[2] * py) - n[0] * chi, n[0] * px + n[1] * py];
-        let (sigma, sigma_slope, time_scale) = self.jet.turbulence(&s, xi, eta, &fill);
+        let gap = (x.splat(self.distance) - dot(point, n)).max(zero);
+        let (velocity, (sigma, sigma_slope, time_scale)) =
+            led(&self.jet, point, n, gap, x.splat(self.inverse_layer), x.splat(self.sided));
         Air {
-            velocity: minus(scale(free, h), scale(led, h_slope)),
+            velocity,
             sigma,
             sigma_slope,
             time_scale,

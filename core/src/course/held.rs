@@ -38,11 +38,11 @@ impl Held {
             // Before a slanting face this leaves the face a little, along a plane across the gun: slopes stay true.
             Scene::Panel(..) | Scene::Tilted(..) => p.x += z * self.askew.sideways(at.y / z),
             // A fan along the tube is pushed off it as a whole: `tube_scene` moved the tube instead.
-            Scene::Tube(..) | Scene::Among(..) if self.along_x => {}
+            Scene::Tube(..) | Scene::Curved(..) | Scene::Among(..) if self.along_x => {}
             // What lands on a neighbour stays where it met it.
             Scene::Among(_, part) if part.nearest(at.to_array()).0.is_some() => {}
             Scene::Among(..) => p.x += z * self.askew.sideways(at.y / z),
-            Scene::Tube(..) => p.x += z * self.askew.sideways(at.y / z),
+            Scene::Tube(..) | Scene::Curved(..) => p.x += z * self.askew.sideways(at.y / z),
         }
         if let Some([c, s]) = self.turn {
             // Up the fan is (s, c) in the gun's frame, its right (c, -s).

@@ -15,7 +15,7 @@ pub use fly_all::{Flies, Tally, fly_all};
 pub use frame_course::FrameCourse;
 pub use held::in_cap_frame;
 pub use outcome::Outcome;
-pub use set_scene::{jet_of, panel_scene, settings, tilted_scene, tube_scene};
+pub use set_scene::{jet_of, panel_scene, round_scene, settings, tilted_scene, tube_scene};
 pub use snapshot::Speck;
 pub use stand::Visit;
 

@@ -4,6 +4,7 @@ use super::Course;
 use crate::flight::{Batch, END_DRIFTED, END_HIT, END_PASSED, Scene};
 use crate::lanes::Real;
 use crate::math;
+use crate::part::CurvedPart;
 use crate::stream::Stream;
 use crate::tally::{Fate, GROUPS};
 use crate::wall::Impact;
@@ -124,7 +125,7 @@ fn place(scene: &Scene<f64>, position: DVec3, velocity: DVec3) -> (DVec2, f64) {
             let inward = DVec3::from_array(face.normal).dot(velocity);
             (position.truncate() * (face.distance / position.z.max(1e-6)), inward)
         }
-        Scene::Tube(_, tube) => {
+        Scene::Tube(_, tube) | Scene::Curved(_, CurvedPart { tube, .. }) => {
             let out = DVec2::new(position.y - tube.axis_y, position.z - tube.axis_z);
             let inward = -out.dot(DVec2::new(velocity.y, velocity.z)) / out.length().max(1e-9);
             (DVec2::new(position.x, math::atan2(out.x, -out.y)), inward)

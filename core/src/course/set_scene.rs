@@ -1,11 +1,11 @@
 //! Air, part and flight settings from what leaves the gun.
 
 use crate::air;
-use crate::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TiltedFlow, TubeFlow};
+use crate::airflow::{CurvedFlow, FanJet, JetSpec, PanelFlow, SPREAD, TiltedFlow, TubeFlow};
 use crate::error::ParameterError;
 use crate::flight::{ALOFT, FlightSettings, GRAVITY, STEP, Scene};
-use crate::job::Booth;
-use crate::part::{CARD_HALF, PanelPart, TiltedPart, TubePart};
+use crate::job::{Booth, PartShape};
+use crate::part::{CARD_HALF, CurvedPart, PanelPart, TiltedPart, TubePart};
 use crate::spray::Spray;
 
 /// Droplet speed over the axis speed half way to the part, for the droplets' share of the momentum [-]. Ours: near the
@@ -83,6 +83,28 @@ pub fn tube_scene(
     let behind = radius + BEHIND * HALF_WIDTH * section.bx.min(section.by);
     let part = TubePart { radius, axis_y: flow.axis_y, axis_z: flow.axis_z, behind, half: CARD_HALF };
     Ok(Scene::Tube(flow, part))
+}
+
+/// The gun square on to a tube or a curved face along x of `radius` [m], its axis `off` [m] to the side of the gun's.
+///
+/// # Errors
+/// Distance or radius out of range.
+pub fn round_scene(
+    jet: FanJet<f64>,
+    distance: f64,
+    radius: f64,
+    off: f64,
+    part: &PartShape,
+) -> Result<Scene<f64>, ParameterError> {
+    let scene = tube_scene(jet, distance, 2.0 * radius, off)?;
+    match (scene, part) {
+        (Scene::Tube(_, tube), PartShape::Curved { .. }) => {
+            let flow = CurvedFlow::new(jet, distance, radius, off)?;
+            let layer = 1.0 / flow.inverse_layer;
+            Ok(Scene::Curved(flow, CurvedPart { tube, layer }))
+        }
+        _ => Ok(scene),
+    }
 }
 
 /// Flight settings of a spray in the booth's air; `down` the direction of gravity in the gun's frame [-].

@@ -5,9 +5,9 @@ use super::batch::Batch;
 use super::kernel::fly_lanes;
 use super::noise::Noise;
 use super::settings::FlightSettings;
-use crate::airflow::{AmongFlow, PanelFlow, TiltedFlow, TubeFlow};
+use crate::airflow::{AmongFlow, CurvedFlow, PanelFlow, TiltedFlow, TubeFlow};
 use crate::lanes::Wide;
-use crate::part::{AmongPart, PanelPart, TiltedPart, TubePart};
+use crate::part::{AmongPart, CurvedPart, PanelPart, TiltedPart, TubePart};
 use fearless_simd::{Level, Simd, dispatch};
 
 /// Air and part that belong together.
@@ -19,6 +19,8 @@ pub enum Scene<T> {
     Tilted(TiltedFlow<T>, TiltedPart<T>),
     /// A tube along x.
     Tube(TubeFlow<T>, TubePart<T>),
+    /// A face curved about an axis along x.
+    Curved(CurvedFlow<T>, CurvedPart<T>),
     /// A tube along x among others.
     Among(AmongFlow<T>, AmongPart<T>),
 }
@@ -31,6 +33,7 @@ impl Scene<f64> {
             Self::Panel(flow, part) => Scene::Panel(flow.cast(), part.cast()),
             Self::Tilted(flow, part) => Scene::Tilted(flow.cast(), part.cast()),
             Self::Tube(flow, part) => Scene::Tube(flow.cast(), part.cast()),
+            Self::Curved(flow, part) => Scene::Curved(flow.cast(), part.cast()),
             Self::Among(flow, part) => Scene::Among(flow.cast(), part.cast()),
         }
     }
@@ -41,6 +44,7 @@ impl Scene<f64> {
             Self::Panel(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
             Self::Tilted(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
             Self::Tube(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
+            Self::Curved(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
             Self::Among(flow, part) => fly_lanes(0.0f64, flow, part, set, noise, batch),
         }
     }
@@ -59,6 +63,7 @@ fn fly_wide<S: Simd>(
         Scene::Panel(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
         Scene::Tilted(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
         Scene::Tube(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Curved(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
         Scene::Among(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
     }
 }

@@ -1,12 +1,14 @@
 //! What is painted, as the flight meets it: how far a point is from the face, and when a droplet has passed by.
 
 mod among;
+mod curved;
 mod frame;
 mod panel;
 mod tilted;
 mod tube;
 
 pub use among::AmongPart;
+pub use curved::CurvedPart;
 pub use frame::{Frame, MOST_MEMBERS, Member};
 pub use panel::{CARD_HALF, PanelPart};
 pub use tilted::TiltedPart;

@@ -1,7 +1,7 @@
 //! The job's gun at other poses before its part: the flights of a shelf.
 
 use super::Prepared;
-use crate::course::{Course, jet_of, panel_scene, settings, tilted_scene, tube_scene};
+use crate::course::{Course, jet_of, panel_scene, round_scene, settings, tilted_scene};
 use crate::emission::EDGE;
 use crate::error::{ParameterError, within};
 use crate::job::{PartShape, PassOrder};
@@ -145,8 +145,8 @@ impl Prepared {
             Course::new(scene, settings, emission, spray.clone(), self.job.run.seed, purposes).turned(turn)
         };
         if let Some(radius) = self.radius() {
-            let scene =
-                tube_scene(jet, pose.distance, 2.0 * radius, self.tube_offset(pose.distance) + pose.aside)?;
+            let off = self.tube_offset(pose.distance) + pose.aside;
+            let scene = round_scene(jet, pose.distance, radius, off, &self.job.part)?;
             return Ok(build(scene, self.course.settings, 0.0));
         }
         let (sin, cos) = (crate::math::sin(self.job.lean), crate::math::cos(self.job.lean));
@@ -228,6 +228,7 @@ impl Prepared {
     fn tube_offset(&self, distance: f64) -> f64 {
         match &self.course.scene {
             crate::flight::Scene::Tube(flow, _) => flow.axis_y * distance / self.job.stroke.distance,
+            crate::flight::Scene::Curved(flow, _) => flow.axis_y * distance / self.job.stroke.distance,
             _ => 0.0,
         }
     }

@@ -3,7 +3,7 @@
 use super::faces::cells_round;
 use super::frame_film::hidden;
 use super::{CardTally, PartTally, faces};
-use crate::course::{Course, FrameCourse, in_cap_frame, jet_of, panel_scene, settings, tube_scene};
+use crate::course::{Course, FrameCourse, in_cap_frame, jet_of, panel_scene, round_scene, settings};
 use crate::emission::Emission;
 use crate::error::ParameterError;
 use crate::film::FilmMap;
@@ -164,7 +164,13 @@ impl Prepared {
                 } else {
                     0.0
                 };
-                tube_scene(jet_of(&spray, &job.booth, distance, along)?, distance, diameter, off)?
+                round_scene(
+                    jet_of(&spray, &job.booth, distance, along)?,
+                    distance,
+                    0.5 * diameter,
+                    off,
+                    &job.part,
+                )?
             }
         };
         let course = Course::new(

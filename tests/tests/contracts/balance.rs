@@ -19,7 +19,7 @@ fn flown(text: &str) -> Run {
 
 #[test]
 fn solids_and_paint_balance() {
-    let demos = ["table-top", "chair-leg-wide-fan", "chair-leg-near-round"];
+    let demos = ["table-top", "chair-leg-wide-fan", "chair-leg-near-round", "curved-back"];
     let burst = demo("table-top").replace("speed = \"350 mm/s\"", "burst = \"0.5 s\"");
     for text in demos.map(demo).into_iter().chain([burst]) {
         let run = flown(&text);

@@ -3,24 +3,10 @@
 use mistcoat::film::FilmMap;
 use mistcoat::job::{Job, with_key};
 use mistcoat::run::Run;
-
-const PANEL: &str = r#"
-version = 1
-[gun]
-kit = "hvlp-gravity-1.3"
-[paint]
-kind = "two-pack-clear"
-[part]
-panel = { width = "600 mm", height = "400 mm" }
-[stroke]
-distance = "180 mm"
-speed = "450 mm/s"
-[run]
-droplets = 60000
-"#;
+use mistcoat_tests::scenes::PANEL;
 
 fn job(keys: &[(&str, &str)]) -> Job {
-    let mut text = PANEL.to_string();
+    let mut text = format!("{PANEL}droplets = 60000\n");
     for (path, value) in keys {
         text = with_key(&text, path, value).expect("a key");
     }

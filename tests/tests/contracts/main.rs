@@ -3,6 +3,7 @@
 mod balance;
 mod bits;
 mod compare;
+mod curved;
 mod deposits;
 mod diagnose;
 mod digest;

@@ -4,24 +4,14 @@ use mistcoat::film::FilmMap;
 use mistcoat::job::Job;
 use mistcoat::run::{PoseRange, Prepared, Run};
 use mistcoat::stroke::{Layer, Moment, Shelf, Strokes, Track};
+use mistcoat_tests::scenes::PANEL;
 
-const PANEL: &str = r#"
-version = 1
-[gun]
-kit = "hvlp-gravity-1.3"
-[paint]
-kind = "two-pack-clear"
-[part]
-panel = { width = "600 mm", height = "400 mm" }
-[stroke]
-distance = "180 mm"
-speed = "450 mm/s"
-[run]
-droplets = 100000
-"#;
+fn panel() -> String {
+    format!("{PANEL}droplets = 100000\n")
+}
 
 fn tube() -> String {
-    PANEL.replace(
+    panel().replace(
         r#"panel = { width = "600 mm", height = "400 mm" }"#,
         r#"tube = { diameter = "42 mm", length = "400 mm" }"#,
     )
@@ -73,7 +63,7 @@ fn difference(a: &[f64], b: &[f64]) -> f64 {
 
 #[test]
 fn a_machines_track_lays_what_the_exact_sweep_lays() {
-    for (name, job) in [("panel", PANEL.to_string()), ("tube", tube())] {
+    for (name, job) in [("panel", panel()), ("tube", tube())] {
         let mut run = Run::new(Job::from_toml(&job).expect("a job")).expect("it sprays");
         run.finish();
         let (prepared, shelf) = flown(&job, &none());
@@ -95,7 +85,8 @@ fn a_machines_track_lays_what_the_exact_sweep_lays() {
 
 #[test]
 fn laying_as_it_comes_is_laying_it_all() {
-    let (prepared, shelf) = flown(PANEL, &PoseRange { distance: [0.15, 0.21], heel: [-0.3, 0.3], ..none() });
+    let (prepared, shelf) =
+        flown(&panel(), &PoseRange { distance: [0.15, 0.21], heel: [-0.3, 0.3], ..none() });
     let moments: Vec<_> = (0..60)
         .map(|i| {
             let t = f64::from(i) * 0.016;

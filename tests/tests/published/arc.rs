@@ -7,24 +7,18 @@
 use mistcoat::job::Job;
 use mistcoat::run::{PoseRange, Prepared};
 use mistcoat::stroke::{Hand, Layer, legs, moved};
+use mistcoat_tests::scenes::PANEL;
 
-const JOB: &str = r#"
-version = 1
-[gun]
-kit = "hvlp-gravity-1.3"
-[paint]
-kind = "two-pack-clear"
-[part]
-panel = { width = "800 mm", height = "600 mm" }
-[stroke]
-distance = "180 mm"
-speed = "450 mm/s"
-lead = "200 mm"
-"#;
+/// A panel of 800 x 600 mm, the trigger on far past its ends.
+fn large() -> String {
+    PANEL
+        .replace("width = \"600 mm\", height = \"400 mm\"", "width = \"800 mm\", height = \"600 mm\"")
+        .replace("speed = \"450 mm/s\"", "speed = \"450 mm/s\"\nlead = \"200 mm\"")
+}
 
 #[test]
 fn an_arc_leaves_seven_tenths_of_one_pass_and_nine_tenths_of_overlapped_ones_three_hundred_millimetres_out() {
-    let prepared = Prepared::new(Job::from_toml(JOB).expect("a job")).expect("it sprays");
+    let prepared = Prepared::new(Job::from_toml(&large()).expect("a job")).expect("it sprays");
     // One pose: rays, no air.
     let none = PoseRange { distance: [0.18; 2], heel: [0.0; 2], swing: [0.0; 2], aside: [0.0; 2] };
     let mut shelf = prepared.shelf(&none, 200_000, 1).expect("a shelf");

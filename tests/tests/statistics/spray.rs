@@ -200,7 +200,7 @@ fn fly_all(
     flight: Purpose,
 ) -> Figures {
     let axis = match scene {
-        Scene::Panel(..) | Scene::Tilted(..) | Scene::Among(..) => None,
+        Scene::Panel(..) | Scene::Tilted(..) | Scene::Curved(..) | Scene::Among(..) => None,
         Scene::Tube(_, part) => Some(part.axis_z),
     };
     let (narrow, set, level) = (scene.narrow(), settings(step).cast(), Level::new());
