@@ -143,13 +143,15 @@ fn between(key: &Key, from: &str, to: &str, count: &str) -> Result<Vec<String>, 
         }
     };
     let ((low, low_unit), (high, unit)) = (number_and_unit(from), number_and_unit(to));
-    if !low_unit.is_empty() && low_unit != unit {
-        return Err(refuse(&format!("{from}..{to}"), "both ends in one unit, written behind the second"));
-    }
     let read = |number: &str, whole: &str| {
+        // Where there is no number at all, what stands there is told.
+        let number = if number.is_empty() { whole } else { number };
         units::parse_number(number).map_err(|e: UnitError| refuse(whole, &format!("{}; {e}", key.allowed())))
     };
     let (low, high) = (read(low, from)?, read(high, to)?);
+    if !low_unit.is_empty() && low_unit != unit {
+        return Err(refuse(&format!("{from}..{to}"), "both ends in one unit, written behind the second"));
+    }
     if low == high {
         return Err(refuse(&format!("{from}..{to}"), "two different ends"));
     }
