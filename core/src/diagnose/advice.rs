@@ -88,6 +88,39 @@ pub fn worth(measure: Measure, before: f64) -> f64 {
 }
 
 impl Advice {
+    /// One advice of what several hands had of the same change: the mean gain, its error with the hands' scatter in it; none where
+    /// that leaves it unsure.
+    #[must_use]
+    pub fn of_all(hands: &[Self]) -> Option<Self> {
+        let last = hands.last()?.clone();
+        if hands.len() < 2 {
+            return Some(last);
+        }
+        let n = hands.len() as f64;
+        let mean = |of: fn(&Self) -> f64| hands.iter().map(of).sum::<f64>() / n;
+        let gain = mean(|a| a.gain);
+        let scatter = hands.iter().map(|a| (a.gain - gain) * (a.gain - gain)).sum::<f64>() / (n - 1.0);
+        let error = (last.standard_error * last.standard_error + scatter).sqrt();
+        if gain <= SURE * error {
+            return None;
+        }
+        let spread = 2.0 * scatter.sqrt();
+        let least = |of: fn(&Self) -> f64| hands.iter().map(of).fold(f64::INFINITY, f64::min);
+        let most = |of: fn(&Self) -> f64| hands.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+        Some(Self {
+            before: mean(|a| a.before),
+            after: mean(|a| a.after),
+            after_low: (least(|a| a.after_low) - spread).max(0.0),
+            after_high: most(|a| a.after_high) + spread,
+            gain,
+            gain_low: least(|a| a.gain_low) - spread,
+            gain_high: most(|a| a.gain_high) + spread,
+            standard_error: error,
+            enough: hands.iter().all(|a| a.enough),
+            ..last
+        })
+    }
+
     /// The advice of some moves, flown in full; none where the gain is not sure, not worth it, or spoils something else.
     #[must_use]
     pub fn of(

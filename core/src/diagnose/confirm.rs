@@ -15,6 +15,9 @@ use crate::run::Run;
 /// Half of the range of seeds: moves these streams away from the search's.
 const SEED_SHIFT: u64 = 1 << 52;
 
+/// Hands that a change is flown with, where a hand's errors are drawn: what helped one may spoil the next.
+const HANDS: usize = 3;
+
 /// Full flights under way.
 pub(super) struct Confirm {
     job: Job,
@@ -23,6 +26,10 @@ pub(super) struct Confirm {
     mean: f64,
     setting: RunSetting,
     card: u64,
+    /// Hands to fly with, and how many are done.
+    hands: [usize; 2],
+    /// Of each change what the hands before had of it; none where one of them had nothing.
+    of_hands: Vec<Option<Vec<Advice>>>,
     /// Changes done.
     at: usize,
     first: Option<Readout>,
@@ -42,7 +49,10 @@ impl Confirm {
     ) -> Self {
         let seed = (job.run.seed + SEED_SHIFT) % (2 * SEED_SHIFT);
         let setting = RunSetting { droplets: droplets[0], standard_error: None, seed };
+        let drawn = !job.stroke.hand.is_machine() && job.track.is_none();
         Self {
+            hands: [if drawn { HANDS } else { 1 }, 0],
+            of_hands: vec![Some(Vec::new()); list.len()],
             job,
             complaints,
             list,
@@ -64,7 +74,8 @@ impl Confirm {
             done as f64 / total.max(1) as f64
         });
         let first = if self.first.is_some() { 1.0 } else { 0.0 };
-        ((first + self.at as f64 + part) / (self.list.len() + 1) as f64).min(1.0)
+        let hand = ((first + self.at as f64 + part) / (self.list.len() + 1) as f64).min(1.0);
+        ((self.hands[1] as f64 + hand) / self.hands[0] as f64).min(1.0)
     }
 
     /// What is promised by now: for the worst complaint first, the best change of each first.
@@ -93,21 +104,52 @@ impl Confirm {
             Some(first) => {
                 let (complaint, moves) = &self.list[self.at];
                 let job = &run.prepared().job;
-                if let Ok(after) = readout
-                    && let Some(advice) =
-                        Advice::of(&self.complaints, *complaint, moves, &self.job, first, &after)
+                let advice = readout.as_ref().ok().and_then(|after| {
+                    Advice::of(&self.complaints, *complaint, moves, &self.job, first, after)
+                });
+                let all = self.of_hands[self.at].take().zip(advice).map(|(mut all, advice)| {
+                    all.push(advice);
+                    all
+                });
+                if let (Some(all), Ok(after)) = (&all, readout)
+                    && all.len() == self.hands[0]
+                    && let Some(advice) = Advice::of_all(all)
                 {
                     let band = wanted(job).filter(|_| job.stroke.burst.is_none());
                     let more = more(moves);
                     self.found.push((*complaint, badness(&after, first, band) + more, advice));
                 }
+                self.of_hands[self.at] = all;
                 self.at += 1;
+                self.skip();
             }
         }
         if on_ground {
             self.ground = Some(run);
         }
-        Ok(self.at >= self.list.len())
+        Ok(self.over())
+    }
+
+    /// Past the changes that a hand before had nothing of.
+    fn skip(&mut self) {
+        while self.of_hands.get(self.at).is_some_and(Option::is_none) {
+            self.at += 1;
+        }
+    }
+
+    /// All changes are done; with all hands, or the next one begins.
+    fn over(&mut self) -> bool {
+        if self.at < self.list.len() {
+            return false;
+        }
+        self.hands[1] += 1;
+        let more = self.hands[1] < self.hands[0] && self.of_hands.iter().any(Option::is_some);
+        if more {
+            (self.at, self.first, self.ground) = (0, None, None);
+            self.setting.seed = (self.setting.seed + SEED_SHIFT / 16) % (2 * SEED_SHIFT);
+            self.skip();
+        }
+        !more
     }
 
     fn start(&mut self) -> Result<bool, ParameterError> {
@@ -118,8 +160,10 @@ impl Confirm {
         }
         let Some((_, moves)) = self.list.get(self.at) else { return Ok(true) };
         let Some(job) = changed(&self.job, moves, self.setting) else {
+            self.of_hands[self.at] = None;
             self.at += 1;
-            return Ok(self.at >= self.list.len());
+            self.skip();
+            return Ok(self.over());
         };
         if let Some(mut run) = self.ground.take() {
             if run.relay(job.clone())? {
