@@ -88,22 +88,36 @@ pub fn worth(measure: Measure, before: f64) -> f64 {
 }
 
 impl Advice {
-    /// One advice of what several hands had of the same change: the mean gain, its error with the hands' scatter in it; none where
-    /// that leaves it unsure.
+    /// The same advice with another hand's figures; none where the gain is not sure there.
+    #[must_use]
+    pub fn with_hand(&self, before: &Readout, after: &Readout) -> Option<Self> {
+        let gain = before.figures.get(&self.measure)?.to(after.figures.get(&self.measure)?);
+        (gain.value > SURE * gain.standard_error).then(|| Self {
+            before: gain.before,
+            after: gain.after,
+            after_low: gain.after_range[0],
+            after_high: gain.after_range[1],
+            gain: gain.value,
+            gain_low: gain.range[0],
+            gain_high: gain.range[1],
+            standard_error: gain.standard_error,
+            ..self.clone()
+        })
+    }
+
+    /// One advice of what several hands had of the same change: the mean gain, its error with the hands' scatter in it; none of
+    /// no hand. Each of them has been sure for its own hand.
     #[must_use]
     pub fn of_all(hands: &[Self]) -> Option<Self> {
-        let last = hands.last()?.clone();
+        let first = hands.first()?.clone();
         if hands.len() < 2 {
-            return Some(last);
+            return Some(first);
         }
         let n = hands.len() as f64;
         let mean = |of: fn(&Self) -> f64| hands.iter().map(of).sum::<f64>() / n;
         let gain = mean(|a| a.gain);
         let scatter = hands.iter().map(|a| (a.gain - gain) * (a.gain - gain)).sum::<f64>() / (n - 1.0);
-        let error = (last.standard_error * last.standard_error + scatter).sqrt();
-        if gain <= SURE * error {
-            return None;
-        }
+        let error = (first.standard_error * first.standard_error + scatter).sqrt();
         let spread = 2.0 * scatter.sqrt();
         let least = |of: fn(&Self) -> f64| hands.iter().map(of).fold(f64::INFINITY, f64::min);
         let most = |of: fn(&Self) -> f64| hands.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
@@ -117,7 +131,7 @@ impl Advice {
             gain_high: most(|a| a.gain_high) + spread,
             standard_error: error,
             enough: hands.iter().all(|a| a.enough),
-            ..last
+            ..first
         })
     }
 

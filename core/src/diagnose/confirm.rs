@@ -104,12 +104,14 @@ impl Confirm {
             Some(first) => {
                 let (complaint, moves) = &self.list[self.at];
                 let job = &run.prepared().job;
-                let advice = readout.as_ref().ok().and_then(|after| {
-                    Advice::of(&self.complaints, *complaint, moves, &self.job, first, after)
-                });
-                let all = self.of_hands[self.at].take().zip(advice).map(|(mut all, advice)| {
-                    all.push(advice);
-                    all
+                let known = self.of_hands[self.at].take();
+                let all = known.zip(readout.as_ref().ok()).and_then(|(mut all, after)| {
+                    let advice = match all.first() {
+                        Some(advice) => advice.with_hand(first, after),
+                        None => Advice::of(&self.complaints, *complaint, moves, &self.job, first, after),
+                    };
+                    all.push(advice?);
+                    Some(all)
                 });
                 if let (Some(all), Ok(after)) = (&all, readout)
                     && all.len() == self.hands[0]
