@@ -87,6 +87,11 @@ pub fn worth(measure: Measure, before: f64) -> f64 {
     }
 }
 
+/// A share of the area is at most 100.
+fn within(measure: Measure, figure: f64) -> f64 {
+    if measure.is_area() { figure.min(100.0) } else { figure }
+}
+
 impl Advice {
     /// The same advice with another hand's figures; none where the gain is not sure there.
     #[must_use]
@@ -96,7 +101,7 @@ impl Advice {
             before: gain.before,
             after: gain.after,
             after_low: gain.after_range[0],
-            after_high: gain.after_range[1],
+            after_high: within(self.measure, gain.after_range[1]),
             gain: gain.value,
             gain_low: gain.range[0],
             gain_high: gain.range[1],
@@ -125,7 +130,7 @@ impl Advice {
             before: mean(|a| a.before),
             after: mean(|a| a.after),
             after_low: (least(|a| a.after_low) - spread).max(0.0),
-            after_high: most(|a| a.after_high) + spread,
+            after_high: within(first.measure, most(|a| a.after_high) + spread),
             gain,
             gain_low: least(|a| a.gain_low) - spread,
             gain_high: most(|a| a.gain_high) + spread,
@@ -178,7 +183,7 @@ impl Advice {
             before: gain.before,
             after: gain.after,
             after_low: gain.after_range[0],
-            after_high: if measure.is_area() { gain.after_range[1].min(100.0) } else { gain.after_range[1] },
+            after_high: within(measure, gain.after_range[1]),
             gain: gain.value,
             gain_low: gain.range[0],
             gain_high: gain.range[1],
