@@ -109,6 +109,7 @@ pub fn cup_seconds_turn_into_another_cups(browser: &Browser, server: &Server) ->
     fill(&page, "paint.cup.seconds", "9")?;
     ensure!(page.text(".complaint")?.contains("9.9"), "seconds that give no viscosity are refused");
     fill(&page, "paint.cup.seconds", "18")?;
+    page.wait_for(".far")?;
     let marked = page.value("[...document.querySelectorAll('.far')].map((b) => b.textContent).join()")?;
     ensure!(marked.as_str().is_some_and(|m| m.contains("extrapolated")), "18 s DIN 4 are below its formula");
     page.click("[data-thinner=\"fast\"]")?;
