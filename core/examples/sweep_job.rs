@@ -3,8 +3,8 @@
 //! `cargo run --release -q -p mistcoat --example sweep_job -- JOB.toml --vary stroke.overlap=0.3..0.7:21 [--vary KEY=A,B,...]
 //! [--columns PATH,PATH,...] [--csv | --json] [--svg FILE] [--shard 0/4]`
 //!
-//! Prints a short table; with `--csv` a line a point with all digits, with `--json` the points with the differences between
-//! neighbours. `--svg` draws curves (one key) or maps (two). With `--shard i/n` point k belongs to shard k mod n: every shard prints the
+//! Prints a short table; with `--csv` a line a point with all digits, with `--json` the points and what paired
+//! differences are made of: each figure with one replicate group left out. `--svg` draws curves (one key) or maps (two). With `--shard i/n` point k belongs to shard k mod n: every shard prints the
 //! header, and the shards' lines sorted together are those of the whole. On bad input the message goes to standard error, nothing to
 //! standard output, and the exit code is 2. `docs/methods/sweep.md`, `docs/scale.md`.
 

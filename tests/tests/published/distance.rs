@@ -46,8 +46,8 @@ fn transfer_efficiency_falls_at_every_step_of_distance() {
     }
 }
 
-/// A tube never keeps more than the share of the card's film that lies within its own width: no more than the card, then, whatever
-/// the fan; and the wider the fan stands across a thin tube the less.
+/// A tube keeps less than the card, whatever the fan, and the less the wider the fan stands across it. The stronger bound, the card's
+/// film within the tube's own width, is not looked at here.
 #[test]
 fn a_tube_never_beats_its_card() {
     let tube = text(

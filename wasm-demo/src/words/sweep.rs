@@ -63,7 +63,7 @@ pub const ENGLISH: SweepWords = SweepWords {
     look: [
         "Top left is the wide fan on the thin tube. Follow that column down: shutting the fan is what keeps the paint on it.",
         "Look how much less stays on the part with every step back, and whether the film gets any more even for it.",
-        "Look how the thinnest spot of a hand goes on rising with overlap where the machine's film is long even.",
+        "Look how the thinnest spot of each hand goes with overlap, and where more of it stops helping.",
         "Look for the lowest pressure whose drops are still fine enough: above it paint only flies past.",
         "Look what a larger tip does: more paint a second, coarser drops, a thicker film at the same pace.",
         "Look where the film comes out as you want it: pace sets film and time, and hardly what stays on the part.",
