@@ -1,8 +1,13 @@
 //! A search held against chance: random set-ups inside the window, the best of them re-flown with the optimum on fresh streams.
+//!
+//! Most random set-ups are out by far, or take far more paint: all are looked at quickly, then by rising paint those that may be among the
+//! five best are looked at as the search's own trials are, until the next could not be.
 
 use mistcoat::gun::GunSetting;
 use mistcoat::job::{FanAxis, Job, with_key};
-use mistcoat::search::{Asked, Choice, Found, Lever, Look, OVERLAPS, Search, Trial, Tried, searched};
+use mistcoat::search::{
+    Asked, Choice, FULL_PARTS, Found, Lever, Look, OVERLAPS, Search, Stop, Trial, Tried, What, searched,
+};
 use mistcoat::stream::{Purpose, Stream};
 use rayon::prelude::*;
 
@@ -12,8 +17,18 @@ use crate::scenes::example;
 const FEW: [u64; 2] = [4_096, 8_192];
 /// Ten times as many to the part, when the best of them are flown again.
 const AGAIN: [u64; 2] = [40_960, 49_152];
-/// Parts that a hand paints.
-const PARTS: u64 = 24;
+/// A quick look, by a few parts; none is let set.
+const QUICK: Look = Look { columns: 6, parts: 8, sets: 0 };
+/// A closer one.
+const CLOSE: Look = Look { columns: 6, parts: 24, sets: 6 };
+/// Limits passed by more than this in all in a quick look are passed in a closer one [-].
+const BY_FAR: f64 = 0.08;
+/// Paint of a quick look and of a closer one differ by less [-].
+const QUICK_ERROR: f64 = 0.05;
+/// Set-ups that are looked at closer at a time.
+const AT_A_TIME: usize = 4;
+/// Parts by which it is told whether the optimum keeps to all, three times those of a full flight.
+const HOLDS: u64 = 288;
 /// Random set-ups that are flown again.
 const BEST: usize = 5;
 /// Random draws for one that the gun sprays at all, at most.
@@ -91,14 +106,16 @@ pub fn job_of(row: usize) -> Job {
 pub struct Checked {
     /// The optimum; none where nothing was found.
     pub best: Option<Found>,
-    /// Random set-ups flown, and of them those that keep to all that is asked.
-    pub flown: usize,
-    /// See `flown`.
-    pub feasible: usize,
-    /// Of the best of those: how much less paint than the optimum [-], its standard error, and whether it still keeps to all.
+    /// Random set-ups drawn, and of them those that were looked at closer.
+    pub drawn: usize,
+    /// See `drawn`.
+    pub closer: usize,
+    /// Five of them that keep to all that is asked with the least paint, by their number in the draw, and their paint [m3].
+    pub five: Vec<(u64, f64)>,
+    /// The same flown again: how much less paint than the optimum [-], its standard error, and whether it still keeps to all.
     pub again: Vec<(f64, f64, bool)>,
-    /// The optimum keeps to all on the fresh streams too.
-    pub holds: bool,
+    /// What the optimum, at the speed that it is told with, does not keep to on fresh streams and other parts.
+    pub broken: Vec<Stop>,
 }
 
 impl Checked {
@@ -110,47 +127,81 @@ impl Checked {
     }
 }
 
-/// Searches a job, draws `count` random set-ups, and holds the best of them against the optimum.
+/// Searches a job, draws `count` random set-ups, and holds the best of them against the optimum. With `all` every one is looked at closer.
 #[must_use]
-pub fn check(job: &Job, count: u64) -> Checked {
+pub fn check(job: &Job, count: u64, all: bool) -> Checked {
     let mut search = Search::new(job.clone()).expect("a job");
     search.finish().expect("a search");
-    let answer = search.answer();
-    let best = answer.best.clone();
+    let best = search.answer().best.clone();
     let own = searched(job);
     let asked = *search.asked();
-    let mut flown: Vec<(Job, Tried)> = (0..count)
-        .into_par_iter()
-        .filter_map(|i| {
-            let job = random(&own, &asked, i)?;
-            let tried = fly(job.clone(), FEW, &asked)?;
-            Some((tried.way.set(job), tried))
-        })
-        .collect();
-    let all = flown.len();
-    flown.retain(|(_, tried)| tried.paced.stops.is_empty());
-    flown.sort_by(|a, b| a.1.paced.volume.total_cmp(&b.1.paced.volume));
-    let fresh = |mut job: Job| {
+    let (drawn, closer, five) = five_best(&own, &asked, count, all);
+    let fresh = |mut job: Job, look: Look, choice: Choice| {
         job.run.seed = own.run.seed + 777_777;
-        fly(job, AGAIN, &asked)
+        fly(job, AGAIN, look, choice, &asked)
     };
-    let optimum = best.as_ref().and_then(|b| b.job(&own).ok()).and_then(fresh);
+    let full = Look::whole(CLOSE.columns, FULL_PARTS);
+    let set = best.as_ref().and_then(|b| b.job(&own).ok());
+    let optimum = set.clone().and_then(|job| fresh(job, full, Choice::Own));
     let again = optimum.as_ref().map_or_else(Vec::new, |optimum| {
-        let again = flown.iter().take(BEST).filter_map(|(job, _)| fresh(job.clone()));
-        again
-            .map(|tried| {
-                let (more, error) = tried.paced.against(&optimum.paced);
-                (-more, error, tried.paced.stops.is_empty())
-            })
-            .collect()
+        let again: Vec<Option<Tried>> =
+            five.par_iter().map(|(_, job, _)| fresh(job.clone(), full, Choice::Own)).collect();
+        let told = |tried: Tried| {
+            let (more, error) = tried.paced.against(&optimum.paced);
+            (-more, error, tried.paced.is_sure())
+        };
+        again.into_iter().flatten().map(told).collect()
     });
-    let holds = optimum.is_some_and(|o| o.paced.stops.is_empty());
-    Checked { best, flown: all, feasible: flown.len(), again, holds }
+    let whole = Look::whole(CLOSE.columns, HOLDS);
+    let broken = set.and_then(|job| fresh(job, whole, Choice::AsIs)).map_or_else(Vec::new, |t| t.paced.stops);
+    let five = five.iter().map(|(number, _, tried)| (*number, tried.paced.volume)).collect();
+    Checked { best, drawn, closer, five, again, broken }
 }
 
-fn fly(job: Job, droplets: [u64; 2], asked: &Asked) -> Option<Tried> {
-    let look = Look { columns: 6, parts: PARTS };
-    let mut trial = Trial::new(job, droplets, look, Choice::Own).ok()?;
+/// Of random set-ups the number drawn, the number looked at closer, and the five with the least paint that keep to all.
+fn five_best(own: &Job, asked: &Asked, count: u64, all: bool) -> (usize, usize, Vec<(u64, Job, Tried)>) {
+    let drawn: Vec<(u64, Job, Option<Tried>)> = (0..count)
+        .into_par_iter()
+        .filter_map(|i| {
+            let job = random(own, asked, i)?;
+            let tried = if all { None } else { Some(fly(job.clone(), FEW, QUICK, Choice::Own, asked)?) };
+            Some((i, job, tried))
+        })
+        .collect();
+    let number = drawn.len();
+    // Whether it runs is told by its film in time alone.
+    let off = |tried: &Tried| -> f64 {
+        tried.paced.stops.iter().filter(|s| s.what != What::Runs).map(|s| s.by).sum()
+    };
+    let quick = |tried: &Option<Tried>| tried.as_ref().map_or(0.0, |t| t.paced.volume);
+    let mut waiting: Vec<_> =
+        drawn.into_iter().filter(|(_, _, tried)| tried.as_ref().is_none_or(|t| off(t) < BY_FAR)).collect();
+    waiting.sort_by(|a, b| quick(&a.2).total_cmp(&quick(&b.2)));
+    let mut best: Vec<(u64, Job, Tried)> = Vec::new();
+    let mut closer = 0;
+    for some in waiting.chunks(if all { waiting.len().max(1) } else { AT_A_TIME }) {
+        let least = some.first().map_or(0.0, |first| quick(&first.2));
+        let fifth = best.get(BEST - 1).map_or(f64::INFINITY, |fifth| fifth.2.paced.volume);
+        if least > fifth * (1.0 + QUICK_ERROR) {
+            break;
+        }
+        closer += some.len();
+        let flown: Vec<_> = some
+            .par_iter()
+            .filter_map(|(i, job, _)| {
+                let tried = fly(job.clone(), FEW, CLOSE, Choice::Own, asked)?;
+                Some((*i, tried.way.set(job.clone()), tried))
+            })
+            .collect();
+        best.extend(flown.into_iter().filter(|(_, _, tried)| tried.paced.is_sure()));
+        best.sort_by(|a, b| a.2.paced.volume.total_cmp(&b.2.paced.volume));
+        best.truncate(BEST);
+    }
+    (number, closer, best)
+}
+
+fn fly(job: Job, droplets: [u64; 2], look: Look, choice: Choice, asked: &Asked) -> Option<Tried> {
+    let mut trial = Trial::new(job, droplets, look, choice).ok()?;
     while !trial.advance(asked, u64::MAX, false) {}
     trial.tried()
 }

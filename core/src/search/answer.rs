@@ -94,6 +94,9 @@ pub struct Found {
     pub landed: f64,
     /// What it does not keep to.
     pub stops: Vec<Stop>,
+    /// What it keeps to here, by less than the luck of the hand and the counting of droplets.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub unsure: Vec<Stop>,
     /// What keeps it from less paint.
     pub bound: What,
 }
@@ -133,10 +136,10 @@ impl Answer {
         }
     }
 
-    /// The best keeps to all that is asked.
+    /// The best keeps to all that is asked, for sure.
     #[must_use]
-    pub fn is_feasible(&self) -> bool {
-        self.best.as_ref().is_some_and(|best| best.stops.is_empty())
+    pub fn is_sure(&self) -> bool {
+        self.best.as_ref().is_some_and(|best| best.rank().0 == 0)
     }
 
     /// The answer as JSON, keys in a fixed order.
@@ -150,7 +153,7 @@ impl Found {
     /// How good it is: less is better.
     #[must_use]
     pub fn rank(&self) -> (u8, f64) {
-        if self.stops.is_empty() { (0, self.ml) } else { (1, self.stops.iter().map(|s| s.by).sum()) }
+        super::stop::rank(&self.stops, &self.unsure, self.ml)
     }
 
     /// The job with this set-up, by the hand that it was searched for.
@@ -202,6 +205,7 @@ pub(super) fn found(from: &Job, to: &Job, trial: &Trial, tried: &Tried) -> Found
         pattern: tried.kind.map(|k| k.word().into()),
         landed: if solids > 0.0 { (paced.mean * area / solids).min(1.0) } else { 0.0 },
         stops: paced.stops.clone(),
+        unsure: paced.unsure.clone(),
         bound: paced.bound,
     }
 }

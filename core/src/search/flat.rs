@@ -191,12 +191,13 @@ impl Flats {
             return self.go_on(side);
         };
         let (more, error) = tried.paced.against(&base.paced);
-        if let Some(stop) = tried.paced.stops.first().filter(|_| base.paced.stops.is_empty()) {
+        let stop = tried.paced.stops.first().or(tried.paced.unsure.first());
+        if let Some(stop) = stop.filter(|_| base.paced.is_sure()) {
             side.bad = Some((value, stop.what));
             return self.go_on(side);
         }
         let gain = -more - ERRORS * error;
-        if gain > BETTER && base.paced.stops.is_empty() && self.better.as_ref().is_none_or(|(g, _)| gain > *g)
+        if gain > BETTER && base.paced.is_sure() && self.better.as_ref().is_none_or(|(g, _)| gain > *g)
         {
             self.better = Some((gain, tried.way.set(job)));
         }

@@ -1,5 +1,6 @@
 //! A set-up flown with few droplets or many, from which the film of any stroke at its distance is laid.
 
+use super::lever::OVERLAPS;
 use crate::error::ParameterError;
 use crate::film::{Deposit, Face, FilmMap, SetFilm};
 use crate::flight::levels;
@@ -42,13 +43,26 @@ pub struct Look {
     pub columns: usize,
     /// Parts that the hand paints, each with errors of its own; a machine paints one.
     pub parts: u64,
+    /// Parts whose film is let set: fewer than `parts` are those at most risk, none of which may be bad.
+    pub sets: u64,
 }
 
 impl Look {
+    /// All parts' films let set.
+    #[must_use]
+    pub fn whole(columns: usize, parts: u64) -> Self {
+        Self { columns, parts, sets: parts }
+    }
+
     fn parts_of(self, job: &Job) -> u64 {
         if job.stroke.hand.is_machine() { 1 } else { self.parts.max(1) }
     }
 }
+
+/// Parts that the hand paints in a full flight, and its droplets to the part and to the card.
+pub const FULL_PARTS: u64 = 96;
+/// See [`FULL_PARTS`].
+pub const FULL: [u64; 2] = [49_152, 49_152];
 
 /// Films of some parts, and what they took.
 pub struct Films {
@@ -58,6 +72,10 @@ pub struct Films {
     pub seconds: f64,
     /// The same at full paint flow [s].
     pub open: f64,
+    /// Parts of a full flight: a set-up keeps from its limits by the errors that such a one has.
+    pub full_parts: u64,
+    /// Counting error of a full flight over that of this one, by their droplets [-].
+    pub full_share: f64,
 }
 
 /// A set-up under way or flown.
@@ -220,18 +238,36 @@ impl Flight {
             seconds += time / parts as f64;
             films.push(film);
         }
-        Films { films, seconds, open: seconds }
+        let full_parts = if job.stroke.hand.is_machine() { 1 } else { FULL_PARTS };
+        Films { films, seconds, open: seconds, full_parts, full_share: self.full_share() }
     }
 
-    /// One part painted this way, its film set: on a few columns, where single passes are known.
+    /// Films are laid column by column from single passes, not piece by piece.
     #[must_use]
-    pub fn set(&self, way: Way, look: Look) -> Option<SetFilm> {
+    pub fn is_by_columns(&self) -> bool {
+        self.strip.is_some()
+    }
+
+    /// Parts that are laid for a look.
+    #[must_use]
+    pub fn parts(&self, look: Look) -> u64 {
+        look.parts_of(&self.prepared().job)
+    }
+
+    fn full_share(&self) -> f64 {
+        (self.prepared().job.run.droplets as f64 / FULL[0] as f64).sqrt().min(1.0)
+    }
+
+    /// A part painted this way, its film set: on a few columns, where single passes are known.
+    #[must_use]
+    pub fn set(&self, way: Way, look: Look, part: u64) -> Option<SetFilm> {
         let strip = self.strip.as_ref()?;
         let mut prepared = self.prepared().clone();
         prepared.job = way.set(prepared.job);
         let stroke = &prepared.job.stroke;
         let legs = legs(stroke, &prepared.job.part, self.fan());
-        let by = Passing { speed: way.speed, seed: prepared.job.run.seed, columns: look.columns };
+        let seed = prepared.job.run.seed + part;
+        let by = Passing { speed: way.speed, seed, columns: look.columns };
         let bare = prepared.bare_film();
         let (film, _) = strip.lay(&legs, 0..legs.len(), &by, bare.face());
         let mut times = Vec::new();
@@ -275,7 +311,7 @@ impl Flight {
             }
             films.push(film);
         }
-        Films { films, seconds, open }
+        Films { films, seconds, open, full_parts: parts, full_share: self.full_share() }
     }
 }
 
@@ -327,8 +363,6 @@ pub fn ways(flight: &Flight, most: usize) -> Vec<Way> {
 
 /// Numbers of sides tried on a tube.
 pub const SIDES: [u32; 5] = [2, 3, 4, 5, 6];
-/// Overlaps that are tried [-]: less leaves stripes, more is a pass for nothing. Common practice.
-pub const OVERLAPS: [f64; 2] = [0.1, 0.8];
 /// Passes are spaced so much wider than would just do, so that a fan read a little lower does not want one more [-]. Ours: twice the
 /// counting error of a fan's height.
 const SPARE: f64 = 0.015;

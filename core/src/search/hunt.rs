@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use super::answer::{Answer, Found, FrontPoint, found};
 use super::asked::Asked;
 use super::flat::Flats;
-use super::flight::{Look, Way};
+use super::flight::{FULL, FULL_PARTS, Look, Way};
 use super::front::front;
 use super::lever::Lever;
 use super::net::{Ask, DISTANCE_STEP, Net, NetSpec, Point, Rank};
@@ -17,20 +17,22 @@ use crate::error::ParameterError;
 use crate::job::{FanAxis, Job};
 use crate::stroke::{Hand, Strip};
 
-/// Droplets of a trial to the part and to the card: of the net, of the hunt, of the full flights.
+/// Droplets of a trial to the part and to the card: of the net, of the hunt.
 const NET: [u64; 2] = [4_096, 8_192];
 const HUNT: [u64; 2] = [8_192, 8_192];
-pub(super) const FULL: [u64; 2] = [49_152, 49_152];
 /// Ways laid in a trial of the net and of the hunt.
 const WAYS: [usize; 2] = [8, 24];
-/// Parts that the hand paints in a trial, and in a full flight: so many that its luck is none of a set-up's merit.
-const PARTS: [u64; 2] = [16, 48];
+/// Parts that the hand paints in a trial: so many that its luck is none of a set-up's merit.
+const PARTS: u64 = 16;
+/// Those of them whose film is let set in the net, and in the hunt.
+const SETS: [u64; 2] = [2, 6];
 /// Best points of the net that the hunt starts from.
 const SEEDS: usize = 6;
 /// Trials of the hunt at most.
 const TRIALS: usize = 50;
-/// Best set-ups that are flown in full.
+/// Best set-ups that are flown in full; more, one by one, while none of them keeps to all for sure.
 const BEST: usize = 3;
+const MORE: usize = 9;
 /// Times that a better neighbour of the best may take its place.
 const ROUNDS: u32 = 2;
 /// Moves the trials' streams away from the full flights'.
@@ -76,10 +78,13 @@ pub fn searched(job: &Job) -> Job {
     own
 }
 
-/// Columns and parts that a hand's film is looked at with.
-fn look(job: &Job, parts: u64) -> Look {
-    // Arcs and tilts are laid piece by piece: a hundred times as dear.
-    if Strip::does(&job.stroke) { Look { columns: 6, parts } } else { Look { columns: 8, parts: 2 } }
+/// Columns and parts that a hand's film is looked at with: all parts of a full flight let set, or so many of a trial's.
+fn look(job: &Job, sets: Option<u64>) -> Look {
+    if !Strip::does(&job.stroke) {
+        // Arcs and tilts are laid piece by piece: a hundred times as dear.
+        return Look::whole(8, 2);
+    }
+    sets.map_or(Look::whole(6, FULL_PARTS), |sets| Look { columns: 6, parts: PARTS, sets })
 }
 
 impl Search {
@@ -90,7 +95,7 @@ impl Search {
     pub fn new(job: Job) -> Result<Self, ParameterError> {
         let asked = Asked::of(&job)?;
         let job = searched(&job);
-        let trial = Trial::new(job.clone(), FULL, look(&job, PARTS[1]), Choice::AsIs)?;
+        let trial = Trial::new(job.clone(), FULL, look(&job, None), Choice::AsIs)?;
         let net = Net::new(&job, &job.kit, job.gun.clone(), asked.limits(), &spec(&job));
         let answer = Answer::new(&job, &asked);
         Ok(Self {
@@ -143,7 +148,7 @@ impl Search {
             Work::Now(trial) => 0.05 * trial.done(),
             Work::Net => 0.05 + 0.25 * share(self.net.flown(), self.net.flown() + self.net.left()),
             Work::Hunt => 0.3 + 0.35 * share(self.net.flown(), TRIALS),
-            Work::Full => 0.65 + 0.15 * share(self.at, self.full.len()),
+            Work::Full => 0.65 + 0.15 * share(self.at, self.full.len().min(BEST)),
             Work::Flat(flats) => 0.8 + 0.2 * flats.done(),
             Work::Over => 1.0,
         }
@@ -242,8 +247,9 @@ impl Search {
         let way = near.map_or_else(|| Way::of(&self.job), |tried| tried.way);
         let mut job = way.set(self.at(point));
         job.run.seed = (job.run.seed + SEED_SHIFT) % (2 * SEED_SHIFT);
-        let look = look(&job, PARTS[0]);
-        let (droplets, ways) = if coarse { (NET, WAYS[0]) } else { (HUNT, WAYS[1]) };
+        let (droplets, ways, sets) =
+            if coarse { (NET, WAYS[0], SETS[0]) } else { (HUNT, WAYS[1], SETS[1]) };
+        let look = look(&job, Some(sets));
         Trial::new(job, droplets, look, Choice::Of(ways))
     }
 
@@ -266,7 +272,7 @@ impl Search {
         all.sort_by(|a, b| a.1.rank().0.cmp(&b.1.rank().0).then(a.1.rank().1.total_cmp(&b.1.rank().1)));
         let mut seeds: Vec<Point> = all.iter().take(SEEDS).map(|(p, _)| *p).collect();
         let pairs: Vec<(f64, f64)> = all.iter().map(|(_, t)| (t.paced.volume, t.paced.seconds)).collect();
-        let sound = |i: &usize| all[*i].1.paced.stops.is_empty();
+        let sound = |i: &usize| all[*i].1.paced.is_sure();
         seeds.extend(front(&pairs).into_iter().filter(sound).take(4).map(|i| all[i].0));
         let mut once: Vec<Point> = Vec::new();
         for point in seeds {
@@ -297,7 +303,7 @@ impl Search {
     fn choose(&mut self) {
         let mut all: Vec<(Point, &Tried)> = self.hunted.iter().map(|(p, t)| (*p, t)).collect();
         all.sort_by(|a, b| a.1.rank().0.cmp(&b.1.rank().0).then(a.1.rank().1.total_cmp(&b.1.rank().1)));
-        self.full = all.iter().take(BEST).map(|(p, t)| t.way.set(self.at(*p))).collect();
+        self.full = all.iter().take(MORE).map(|(p, t)| t.way.set(self.at(*p))).collect();
         self.answer.trials = self.screened.len() + self.hunted.len();
         self.work = if self.full.is_empty() { Work::Over } else { Work::Full };
     }
@@ -311,7 +317,7 @@ impl Search {
             self.answer.best = Some(found(&self.job, &job, trial, tried));
         }
         let sound: Vec<(Point, &Tried)> =
-            pool.iter().filter(|(_, t)| t.paced.stops.is_empty()).map(|(p, t)| (*p, t)).collect();
+            pool.iter().filter(|(_, t)| t.paced.is_sure()).map(|(p, t)| (*p, t)).collect();
         let pairs: Vec<(f64, f64)> = sound.iter().map(|(_, t)| (t.paced.volume, t.paced.seconds)).collect();
         let point = |i: usize| {
             let (point, tried) = &sound[i];
@@ -328,10 +334,11 @@ impl Search {
 
     fn verify(&mut self, most: u64, threads: bool) -> Result<(), ParameterError> {
         let Some(mut verify) = self.verify.take() else {
-            match self.full.get(self.at) {
+            let enough = self.at >= BEST && self.verified.iter().any(|found| found.rank().0 == 0);
+            match self.full.get(self.at).filter(|_| !enough) {
                 Some(job) => {
                     let job = set(&self.job, job)?;
-                    self.verify = Verify::new(job, look(&self.job, PARTS[1])).ok().map(Box::new);
+                    self.verify = Verify::new(job, look(&self.job, None)).ok().map(Box::new);
                     if self.verify.is_none() {
                         self.at += 1;
                     }
@@ -358,7 +365,7 @@ impl Search {
             return;
         };
         // As it is it may be as good as any set-up of the net.
-        let kept = self.answer.now.clone().filter(|now| now.stops.is_empty() && now.ml <= best.ml);
+        let kept = self.answer.now.clone().filter(|now| now.rank() <= best.rank());
         let best = kept.unwrap_or(best);
         let job = best.job(&self.job);
         if self.answer.best.as_ref() == Some(&best) && !self.answer.flat.is_empty() {
@@ -369,7 +376,7 @@ impl Search {
         self.answer.best = Some(best);
         self.work = job
             .ok()
-            .and_then(|job| Flats::new(job, look(&self.job, PARTS[0])).ok())
+            .and_then(|job| Flats::new(job, look(&self.job, Some(SETS[1]))).ok())
             .map_or(Work::Over, |flats| Work::Flat(Box::new(flats)));
     }
 }

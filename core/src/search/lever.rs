@@ -55,7 +55,7 @@ fn distances(class: Class) -> [f64; 2] {
 }
 
 /// Overlaps that are used [-]: less leaves stripes, more is a pass for nothing. Common practice.
-const OVERLAPS: [f64; 2] = [0.1, 0.75];
+pub const OVERLAPS: [f64; 2] = [0.1, 0.75];
 /// How far past an edge the trigger is on [m]: nearer no hand is sure of it, farther is waste. Ours.
 const LEADS: [f64; 2] = [0.03, 0.15];
 /// Lowest inlet pressure over the rated one [-]. Ours, as in a comparison of kits.

@@ -39,6 +39,27 @@ pub enum What {
 pub struct Stop {
     /// Which.
     pub what: What,
-    /// By how much, over the limit [-].
+    /// By how much, over the limit [-]; of what is counted part by part, the share of the parts [-].
     pub by: f64,
+    /// Parts that do not keep to it, and parts looked at, where it is told part by part.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub parts: Option<[u64; 2]>,
+}
+
+impl Stop {
+    /// One that is not counted part by part.
+    #[must_use]
+    pub fn new(what: What, by: f64) -> Self {
+        Self { what, by, parts: None }
+    }
+}
+
+/// How good a set-up is by what stops it, what is not sure, and its paint: less is better.
+pub(super) fn rank(stops: &[Stop], unsure: &[Stop], paint: f64) -> (u8, f64) {
+    let by = |all: &[Stop]| all.iter().map(|s| s.by).sum::<f64>();
+    match (stops.is_empty(), unsure.is_empty()) {
+        (true, true) => (0, paint),
+        (true, false) => (1, by(unsure)),
+        _ => (2, by(stops)),
+    }
 }

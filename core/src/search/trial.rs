@@ -3,10 +3,10 @@
 use super::air::air_of;
 use super::asked::Asked;
 use super::flight::{Flight, Look, Way, ways};
+use super::marks::Marked;
 use super::paced::Paced;
 use super::stop::{Stop, What};
 use crate::error::ParameterError;
-use crate::film::SetFilm;
 use crate::job::Job;
 use crate::report::PatternKind;
 
@@ -51,24 +51,29 @@ pub struct Trial {
     look: Look,
     choice: Choice,
     ways: Vec<Way>,
+    /// Of many ways the better ones have been told by a few parts.
+    screened: bool,
     next: usize,
     laid: Vec<(Way, Paced)>,
+    setting: Option<Setting>,
     best: Option<(Way, Paced)>,
     looks: usize,
 }
 
-/// Ways whose film is let set at most, while the best so far does not set well.
-const SETS: usize = 5;
-/// Area that may run, be dry spray, be bare [-]. Ours, as a diagnosis bears them.
-const MARKS: [(What, &str, f64); 3] =
-    [(What::Runs, "run", 0.002), (What::Dry, "dry", 0.02), (What::Thin, "bare", 0.002)];
-
-/// What a film that has set does not keep to.
-pub(super) fn marks(set: &SetFilm) -> Vec<Stop> {
-    let share = |(what, word, most)| (what, set.share(word), most);
-    let bad = MARKS.into_iter().map(share).filter(|(_, share, most)| share > most);
-    bad.map(|(what, by, _)| Stop { what, by }).collect()
+/// A way whose film is being let set, part by part.
+struct Setting {
+    way: Way,
+    paced: Paced,
+    marked: Marked,
+    wanted: u64,
 }
+
+/// Ways whose film is let set at most, while the best so far does not set well.
+const SETS: usize = 3;
+/// Parts by which the better third of many ways is told.
+const SCREEN: u64 = 4;
+/// Ways that are not worth telling so.
+const FEW: usize = 4;
 
 impl Trial {
     /// A trial of a job with so many droplets to the part and to the card (none: the pattern is not looked at).
@@ -82,56 +87,114 @@ impl Trial {
         choice: Choice,
     ) -> Result<Self, ParameterError> {
         let flight = Flight::new(job, droplets, card)?;
-        Ok(Self { flight, look, choice, ways: Vec::new(), next: 0, laid: Vec::new(), best: None, looks: 0 })
+        Ok(Self {
+            flight,
+            look,
+            choice,
+            ways: Vec::new(),
+            screened: false,
+            next: 0,
+            laid: Vec::new(),
+            setting: None,
+            best: None,
+            looks: 0,
+        })
     }
 
-    /// Works on, a piece of at most `most` droplets or one way laid (all of them on all threads); true when it is over.
+    /// Works on, a piece of at most `most` droplets, one way laid or one film let set (all of them on all threads); true when it is over.
     pub fn advance(&mut self, asked: &Asked, most: u64, threads: bool) -> bool {
         if !self.flight.fly(most, threads) {
             return false;
         }
         if self.ways.is_empty() {
             self.ways = self.chosen();
+            self.screened = self.ways.len() <= FEW || self.flight.parts(self.look) <= SCREEN;
         }
         if self.next >= self.ways.len() {
-            return self.let_set();
+            return self.let_set(threads);
         }
         let left = &self.ways[self.next..];
         let now = if threads { left } else { &left[..left.len().min(1)] };
         let flow = self.flight.prepared().spray.volume_flow;
+        let look = if self.screened { self.look } else { Look { parts: SCREEN, ..self.look } };
         let lay = |way: Way| {
-            let films = self.flight.lay(way, self.look);
+            let films = self.flight.lay(way, look);
             let kept = (self.choice == Choice::AsIs).then_some(way.speed);
             (way, Paced::at(&films, way.speed, flow, asked, kept))
         };
         for (way, paced) in each(now, lay) {
             let Some(paced) = paced else { continue };
-            self.laid.push((Way { speed: paced.speed, ..way }, paced));
+            self.laid.push((way, paced));
         }
         self.next += if threads { self.ways.len() - self.next } else { 1 };
         if self.next >= self.ways.len() {
-            // Best last.
-            self.laid.sort_by(|a, b| order(&b.1, &a.1));
+            self.laid.sort_by(|a, b| order(&a.1, &b.1));
+            if self.screened {
+                for (way, paced) in &mut self.laid {
+                    way.speed = paced.speed;
+                }
+                // Best last.
+                self.laid.reverse();
+            } else {
+                let kept = self.ways.len().div_ceil(3);
+                self.ways = self.laid.drain(..).take(kept).map(|(way, _)| way).collect();
+                (self.screened, self.next) = (true, 0);
+                if self.ways.is_empty() {
+                    return true;
+                }
+            }
         }
         false
     }
 
     /// Lets the best way's film set, and the next best one's where that will not do; true when there is no more to see.
-    fn let_set(&mut self) -> bool {
-        let Some((way, mut paced)) = self.laid.pop() else { return true };
-        if self.best.as_ref().is_some_and(|(_, best)| best.rank() <= paced.rank()) {
-            return true;
+    fn let_set(&mut self, threads: bool) -> bool {
+        let look = self.look;
+        let Some(mut setting) = self.setting.take() else {
+            let Some((way, paced)) = self.laid.pop() else { return true };
+            if self.best.as_ref().is_some_and(|(_, best)| best.rank() <= paced.rank()) {
+                return true;
+            }
+            // In a quick look what does not lie in its band need not set.
+            let hopeless = look.sets < look.parts && paced.stops.iter().any(|s| s.what != What::Runs);
+            let wanted = if hopeless { 0 } else { look.sets.min(self.flight.parts(look)) };
+            self.setting = Some(Setting { way, paced, marked: Marked::default(), wanted });
+            return false;
+        };
+        let Setting { way, paced, marked, wanted } = &mut setting;
+        let left = &paced.at_risk[marked.parts() as usize..(*wanted as usize).min(paced.at_risk.len())];
+        let now = if threads { left } else { &left[..left.len().min(1)] };
+        let (flight, own) = (&self.flight, *way);
+        let mut over = now.len() == left.len();
+        for set in each(now, |part| flight.set(own, look, part)) {
+            let Some(set) = set else {
+                over = true;
+                break;
+            };
+            // Of a few parts the first that is bad tells.
+            if marked.add(&set) && look.sets < look.parts {
+                over = true;
+                break;
+            }
         }
-        if let Some(set) = self.flight.set(way, self.look) {
+        if !over {
+            self.setting = Some(setting);
+            return false;
+        }
+        let Setting { way, mut paced, marked, .. } = setting;
+        if marked.parts() > 0 {
             // Whether it runs is told by its own time, not by its thickest spot alone.
             paced.stops.retain(|s| s.what != What::Runs);
-            paced.stops.extend(marks(&set));
+            let (stops, unsure) =
+                if look.sets < look.parts { (marked.any(), Vec::new()) } else { marked.all() };
+            paced.stops.extend(stops);
+            paced.unsure.extend(unsure);
         }
         if self.best.as_ref().is_none_or(|(_, best)| paced.rank() < best.rank()) {
             self.best = Some((way, paced));
         }
         self.looks += 1;
-        self.looks >= SETS || self.best.as_ref().is_some_and(|(_, best)| best.stops.is_empty())
+        self.looks >= SETS || self.best.as_ref().is_some_and(|(_, best)| best.is_sure())
     }
 
     /// Share done, 0..=1.
@@ -170,10 +233,10 @@ impl Trial {
         if card
             && !matches!(kind, Some(PatternKind::Balanced | PatternKind::Round | PatternKind::HeavyCentre))
         {
-            paced.stops.push(Stop { what: What::Pattern, by: PATTERN });
+            paced.stops.push(Stop::new(What::Pattern, PATTERN));
         }
         if let Some(by) = self.short_of_air(way) {
-            paced.stops.push(Stop { what: What::Air, by });
+            paced.stops.push(Stop::new(What::Air, by));
         }
         Some(Tried { way, paced, kind, fan: self.flight.fan() })
     }
@@ -196,15 +259,15 @@ fn order(a: &Paced, b: &Paced) -> std::cmp::Ordering {
     a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
 }
 
-/// Every way's value, in their order, on all threads where the crate has them.
+/// Every one's value, in their order, on all threads where the crate has them.
 #[cfg(feature = "parallel")]
-fn each<T: Send>(ways: &[Way], value: impl Fn(Way) -> T + Sync + Send) -> Vec<T> {
+fn each<A: Copy + Sync, T: Send>(all: &[A], value: impl Fn(A) -> T + Sync + Send) -> Vec<T> {
     use rayon::prelude::*;
-    ways.par_iter().map(|&way| value(way)).collect()
+    all.par_iter().map(|&one| value(one)).collect()
 }
 
-/// Every way's value, in their order.
+/// Every one's value, in their order.
 #[cfg(not(feature = "parallel"))]
-fn each<T>(ways: &[Way], value: impl Fn(Way) -> T) -> Vec<T> {
-    ways.iter().map(|&way| value(way)).collect()
+fn each<A: Copy, T>(all: &[A], value: impl Fn(A) -> T) -> Vec<T> {
+    all.iter().map(|&one| value(one)).collect()
 }

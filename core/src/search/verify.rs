@@ -2,12 +2,12 @@
 
 use super::answer::{Found, found};
 use super::asked::Asked;
-use super::flight::Look;
-use super::hunt::FULL;
+use super::flight::{FULL, Look};
+use super::marks::Marked;
 use super::paced::Paced;
 use super::setup::set;
 use super::stop::{Stop, What};
-use super::trial::{Choice, Trial, Tried, marks};
+use super::trial::{Choice, Trial, Tried};
 use crate::error::ParameterError;
 use crate::job::Job;
 
@@ -51,12 +51,23 @@ impl Verify {
         let Some(paced) = Paced::at(&films, tried.way.speed, flow, asked, Some(tried.way.speed)) else {
             return true;
         };
-        let of_the_gun = |s: &&Stop| matches!(s.what, What::Pattern | What::Air);
-        let gun: Vec<Stop> = tried.paced.stops.iter().filter(of_the_gun).copied().collect();
+        // What is told by the gun, and by the films that the trial let set.
+        let other = |s: &&Stop| s.parts.is_some() || matches!(s.what, What::Pattern | What::Air);
+        let stops: Vec<Stop> = tried.paced.stops.iter().filter(other).copied().collect();
+        let unsure: Vec<Stop> = tried.paced.unsure.iter().filter(other).copied().collect();
         let (bound, without) =
             (tried.paced.bound, tried.paced.without.map(|v| v * paced.volume / tried.paced.volume));
+        let by_parts = self.trial.flight().is_by_columns() && paced.at_risk.len() > 1;
         tried.paced = Paced { bound, without, ..paced };
-        tried.paced.stops.extend(gun);
+        if by_parts {
+            tried.paced.stops.retain(|s| s.what != What::Runs);
+        }
+        tried.paced.stops.extend(stops);
+        tried.paced.unsure.extend(unsure);
+        if by_parts {
+            self.tried = Some((job, tried));
+            return true;
+        }
         if self.trial.flight_mut().relay(job.clone()) != Ok(true) {
             return true;
         }
@@ -69,8 +80,10 @@ impl Verify {
     pub fn found(&self, from: &Job) -> Option<Found> {
         let (job, mut tried) = self.tried.clone()?;
         if let Some(set) = self.trial.flight().run().set_film() {
+            let mut marked = Marked::default();
+            marked.add(set);
             tried.paced.stops.retain(|s| s.what != What::Runs);
-            tried.paced.stops.extend(marks(set));
+            tried.paced.stops.extend(marked.any());
         }
         Some(found(from, &job, &self.trial, &tried))
     }

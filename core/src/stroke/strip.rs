@@ -160,13 +160,14 @@ impl Strip {
             let at = |place: f64| ((place - start) / ratio).clamp(0.0, sum.len() as f64);
             at(first as f64 - 1.0).floor() as usize..at(last as f64).ceil() as usize
         };
+        let count = count as i64;
         for (row, lanes) in rows.clone().zip(&mut sum[rows]) {
             let place = start + ratio * row as f64;
-            let low = place.floor();
-            let share = place - low;
-            for (at, weight) in [(low, 1.0 - share), (low + 1.0, share)] {
-                let at = at as i64;
-                let at = if closed { at.rem_euclid(count as i64) } else { at };
+            // Its floor, without a call.
+            let low = place as i64 - i64::from(place < 0.0);
+            let share = place - low as f64;
+            for (at, weight) in [(low, 1.0 - share), (low + 1, share)] {
+                let at = if closed && !(0..count).contains(&at) { at.rem_euclid(count) } else { at };
                 let Some(from) = usize::try_from(at).ok().and_then(|at| profile.rows.get(at)) else {
                     continue;
                 };

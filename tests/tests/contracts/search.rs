@@ -87,7 +87,7 @@ fn columns_by_single_passes_are_the_film_laid_piece_by_piece() {
         let asked = Asked::of(&job).expect("a job");
         let mut flight = Flight::new(job.clone(), 16_384, 8_192).expect("a flight");
         while !flight.fly(u64::MAX, true) {}
-        let (way, look) = (Way::of(&job), Look { columns: 12, parts: 3 });
+        let (way, look) = (Way::of(&job), Look::whole(12, 3));
         let paced = |films: &mistcoat::search::Films| {
             Paced::of(films, way.speed, flight.prepared().spray.volume_flow, &asked).expect("a film")
         };
