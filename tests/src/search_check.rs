@@ -127,11 +127,18 @@ impl Checked {
     }
 }
 
-/// Searches a job, draws `count` random set-ups, and holds the best of them against the optimum. With `all` every one is looked at closer.
+/// Searches a job, and holds the answer against chance.
 #[must_use]
 pub fn check(job: &Job, count: u64, all: bool) -> Checked {
     let mut search = Search::new(job.clone()).expect("a job");
     search.finish().expect("a search");
+    held(job, &search, count, all)
+}
+
+/// Draws `count` random set-ups, and holds the best of them against the optimum of a search that is over. With `all` every one is looked at
+/// closer.
+#[must_use]
+pub fn held(job: &Job, search: &Search, count: u64, all: bool) -> Checked {
     let best = search.answer().best.clone();
     let own = searched(job);
     let asked = *search.asked();

@@ -66,6 +66,8 @@ pub struct Diagnosis {
     answer: Answer,
 }
 
+crate::in_pieces::in_pieces!(Diagnosis);
+
 impl Diagnosis {
     /// Prepares the diagnosis of a job; nothing is flown yet.
     ///
@@ -76,31 +78,6 @@ impl Diagnosis {
         let answer =
             Answer { name: job.name.clone(), complaints: Vec::new(), advices: Vec::new(), complete: false };
         Ok(Self { job, mean: 0.0, noise: 0.0, flown: 0, work: Work::Look(run), answer })
-    }
-
-    /// Works on, a piece of at most `most` droplets; true when all is done.
-    ///
-    /// # Errors
-    /// Nothing lands on the part, or a value out of a model's range, by its key.
-    pub fn advance(&mut self, most: u64) -> Result<bool, ParameterError> {
-        self.step(most.max(1), false)
-    }
-
-    /// The same on all threads where the crate has them.
-    ///
-    /// # Errors
-    /// As [`Diagnosis::advance`].
-    pub fn advance_on_all_threads(&mut self, most: u64) -> Result<bool, ParameterError> {
-        self.step(most.max(1), true)
-    }
-
-    /// Works to the end, on all threads where the crate has them.
-    ///
-    /// # Errors
-    /// As [`Diagnosis::advance`].
-    pub fn finish(&mut self) -> Result<(), ParameterError> {
-        while !self.advance_on_all_threads(u64::MAX)? {}
-        Ok(())
     }
 
     /// Work done and wanted, in thousandths.

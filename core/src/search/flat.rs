@@ -10,6 +10,7 @@ use super::flight::Look;
 use super::lever::Lever;
 use super::paced::Paced;
 use super::setup::turned;
+use super::side::Side;
 use super::stop::What;
 use super::trial::{Choice, Trial, Tried};
 use crate::error::ParameterError;
@@ -17,10 +18,6 @@ use crate::job::{Job, with_key};
 
 /// More paint that counts as the same [-].
 pub const SAME: f64 = 0.01;
-/// Steps away from the best, in the finest the lever is told in.
-const STEPS: [f64; 5] = [1.0, 2.0, 4.0, 8.0, 16.0];
-/// Halvings between a value that does and one that does not.
-const HALVINGS: u32 = 2;
 /// Droplets to the part and to the card.
 const DROPLETS: [u64; 2] = [12_288, 8_192];
 /// Counting errors of a range.
@@ -56,17 +53,6 @@ pub struct End {
     pub what: What,
 }
 
-/// One side of one lever.
-struct Side {
-    lever: Lever,
-    up: bool,
-    step: usize,
-    halvings: u32,
-    /// Farthest value that does, with its paint and error; nearest that does not, with why.
-    good: (f64, f64, f64),
-    bad: Option<(f64, What)>,
-}
-
 /// The look round the best.
 pub struct Flats {
     job: Job,
@@ -96,7 +82,7 @@ impl Flats {
         {
             for up in [false, true] {
                 let at = lever.now(&job);
-                waiting.push_back(Side { lever, up, step: 0, halvings: 0, good: (at, 0.0, 0.0), bad: None });
+                waiting.push_back(Side::new(lever, up, at));
             }
         }
         let sides = waiting.len();
@@ -151,7 +137,7 @@ impl Flats {
             return false;
         }
         let Some(mut side) = self.side.take().or_else(|| self.waiting.pop_front()) else { return true };
-        match next(&side, &self.job) {
+        match side.next(&self.job) {
             Some(value) => match self.trial_at(&side, value, asked) {
                 Ok(trial) => {
                     self.value = value;
@@ -197,8 +183,7 @@ impl Flats {
             return self.go_on(side);
         }
         let gain = -more - ERRORS * error;
-        if gain > BETTER && base.paced.is_sure() && self.better.as_ref().is_none_or(|(g, _)| gain > *g)
-        {
+        if gain > BETTER && base.paced.is_sure() && self.better.as_ref().is_none_or(|(g, _)| gain > *g) {
             self.better = Some((gain, tried.way.set(job)));
         }
         self.of(side.lever).points.push([value, 100.0 * more, 100.0 * error]);
@@ -260,32 +245,6 @@ impl Flats {
         flat.points.sort_by(|a, b| a[0].total_cmp(&b[0]));
         self.side = None;
     }
-}
-
-/// The next value of a side; none where there is none.
-fn next(side: &Side, job: &Job) -> Option<f64> {
-    let lever = side.lever;
-    let at = lever.now(job);
-    if let Some((bad, _)) = side.bad {
-        // Between what does and what does not.
-        if side.halvings > HALVINGS {
-            return None;
-        }
-        return lever.between(side.good.0, bad, job);
-    }
-    let step = STEPS.get(side.step)?;
-    let unit = match lever {
-        Lever::Fan | Lever::Fluid => 0.125,
-        Lever::Pressure => 0.05e5,
-        Lever::Distance => 0.005,
-        Lever::Overlap => 0.01,
-        _ => 1.0,
-    };
-    let [low, high] = lever.limits(job);
-    let wanted = if side.up { at + unit * step } else { at - unit * step };
-    let value = lever.rounded(wanted.clamp(low.min(at), high.max(at)), job);
-    let on = if side.up { value > side.good.0 + 1e-9 } else { value < side.good.0 - 1e-9 };
-    on.then_some(value)
 }
 
 /// Speed: paint goes with 1 over it, and faster the film is no longer what is asked.

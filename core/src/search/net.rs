@@ -7,13 +7,12 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::limits::Limits;
+use super::span::{CHECKS, Probe, STRIDE, Span};
 use crate::gun::{GunSetting, Kit};
 use crate::job::{FanAxis, Job};
 
 /// Step of the inlet pressure [Pa].
 const PRESSURE_STEP: f64 = 0.05e5;
-/// Steps of the first look along the pressure.
-const STRIDE: i32 = 4;
 /// Lowest inlet pressure tried, over the rated one [-]. Ours: below half of it a gun is far from what its cap was made for.
 const LOWEST: f64 = 0.5;
 /// Trials of a search over the knobs at most.
@@ -79,9 +78,6 @@ impl Rank {
     }
 }
 
-/// Pressures [steps], lowest and highest, at which a fan and fluid knob may be used; or why there are none.
-type Span = Result<(i32, i32), String>;
-
 /// What a search wants next.
 pub(crate) enum Ask {
     /// A point is to be flown.
@@ -90,20 +86,6 @@ pub(crate) enum Ask {
     Wait,
     /// It is over.
     Over,
-}
-
-/// Settings looked at without droplets before one may stop; each takes about a millisecond.
-const CHECKS: usize = 5;
-
-/// A look along the pressures of a fan and fluid knob, under way.
-struct Probe {
-    knobs: (i32, i32),
-    lowest: i32,
-    at: i32,
-    found: Option<(i32, i32)>,
-    /// Steps that are known not to do on either side, and whether the lower end is still looked for.
-    ends: Option<(i32, i32, bool)>,
-    why: String,
 }
 
 /// The net of one kit.
@@ -183,12 +165,13 @@ impl Net {
         }
     }
 
-    /// The same net, what is known of its pressures kept, from other points on: flown first, then better neighbours of the best of them.
-    pub fn reseeded(mut self, points: Vec<Point>, most: usize) -> Self {
+    /// The same net, what is known of its pressures kept, from other points on: flown first, then better neighbours of the
+    /// best of them where `refines`.
+    pub fn reseeded(mut self, points: Vec<Point>, most: usize, refines: bool) -> Self {
         self.waiting = points.into();
         self.tried.clear();
         self.closed.clear();
-        (self.best, self.most, self.refines) = (None, most, true);
+        (self.best, self.most, self.refines) = (None, most, refines);
         self.step = ((self.turns.0 / 10).max(1), (self.turns.1 / 10).max(1), 2, 4);
         self
     }
@@ -241,6 +224,16 @@ impl Net {
         self.most
     }
 
+    /// What a setting must keep to before it is flown.
+    pub fn limits(&self) -> Limits {
+        self.limits
+    }
+
+    /// Eighths of a turn of the fluid knob, wide open.
+    pub fn fluid_turns(&self) -> i32 {
+        self.turns.1
+    }
+
     /// Points that wait.
     pub fn left(&self) -> usize {
         self.waiting.len()
@@ -284,60 +277,16 @@ impl Net {
         if let Some(span) = self.spans.get(&key) {
             return Some(span.clone());
         }
-        let mut probe = self.probe.take().filter(|p| p.knobs == key).unwrap_or_else(|| self.probe(key));
+        let mut probe =
+            self.probe.take().filter(|p| p.knobs == key).unwrap_or_else(|| Probe::new(key, self.pressures));
+        let admit = |pressure: i32| self.limits.admit(job, &self.kit, &self.knobs(key.0, key.1, pressure));
         for _ in 0..CHECKS {
-            if let Some(span) = self.look(job, &mut probe) {
+            if let Some(span) = probe.look(&admit) {
                 self.spans.insert(key, span.clone());
                 return Some(span);
             }
         }
         self.probe = Some(probe);
-        None
-    }
-
-    fn probe(&self, knobs: (i32, i32)) -> Probe {
-        let lowest = self.pressures.0;
-        Probe { knobs, lowest, at: lowest, found: None, ends: None, why: String::new() }
-    }
-
-    /// One look along the pressure: in strides until it is found where the knobs do, then step by step to either end.
-    fn look(&self, job: &Job, probe: &mut Probe) -> Option<Span> {
-        let highest = self.pressures.1;
-        let admit = |p: i32| {
-            let (fan, fluid) = probe.knobs;
-            self.limits.admit(job, &self.kit, &self.knobs(fan, fluid, p))
-        };
-        if let Some((first, last, down)) = probe.ends {
-            let (low, high) = probe.found?;
-            if down {
-                if low - 1 > first && low > probe.lowest && admit(low - 1).is_ok() {
-                    probe.found = Some((low - 1, high));
-                } else {
-                    probe.ends = Some((first, last, false));
-                }
-            } else if high + 1 < last && high < highest && admit(high + 1).is_ok() {
-                probe.found = Some((low, high + 1));
-            } else {
-                return Some(Ok((low, high)));
-            }
-            return None;
-        }
-        let mut over = probe.at > highest;
-        if !over {
-            match admit(probe.at) {
-                Ok(()) => probe.found = Some((probe.found.map_or(probe.at, |f| f.0), probe.at)),
-                Err(_) if probe.found.is_some() => over = true,
-                // That the pressure is too high says nothing: lower ones failed before, for the reason that counts.
-                Err(reason) if reason.too_high && !probe.why.is_empty() => {}
-                Err(reason) => probe.why = reason.words,
-            }
-            probe.at += STRIDE;
-        }
-        match probe.found {
-            Some((low, high)) if over => probe.ends = Some((low - STRIDE, high + STRIDE, true)),
-            None if over => return Some(Err(std::mem::take(&mut probe.why))),
-            _ => {}
-        }
         None
     }
 

@@ -76,7 +76,11 @@ pub fn changes(from: &Job, to: &Job) -> Vec<Change> {
 pub fn keys(from: &Job, to: &Job) -> Vec<(String, String)> {
     let full = |lever: Lever| (lever.key().to_string(), lever.literal(told(lever, lever.now(to), to), to));
     let trigger = (from.gun.trigger < 1.0).then(|| ("gun.trigger".to_string(), "1".to_string()));
-    turned(to).into_iter().map(full).chain(trigger).collect()
+    // It holds for that hand only: a job that names none says so from then on.
+    let named = from.given.iter().any(|key| key.starts_with("stroke.hand"));
+    let word = to.stroke.hand.word().filter(|_| !named);
+    let hand = word.map(|word| ("stroke.hand".to_string(), word.to_string()));
+    turned(to).into_iter().map(full).chain(trigger).chain(hand).collect()
 }
 
 /// The job's text with some keys, read again; hand and run settings stay those of `job`.

@@ -2,10 +2,11 @@
 
 use super::air::air_of;
 use super::asked::Asked;
-use super::flight::{Flight, Look, Way, ways};
+use super::flight::{Flight, Look};
 use super::marks::Marked;
 use super::paced::Paced;
 use super::stop::{Stop, What};
+use super::way::{Way, ways};
 use crate::error::ParameterError;
 use crate::job::Job;
 use crate::report::PatternKind;

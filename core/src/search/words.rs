@@ -1,10 +1,10 @@
 //! A search's answer in words, the answer first.
 
 use super::answer::{Answer, Found};
-use super::flat::{End, Flat};
 use super::lever::Lever;
-use super::setup::Change;
+use super::limits::HAND;
 use super::stop::{Stop, What};
+use super::told::{capital, exact, name, turn};
 use crate::units::{Quantity, System, show};
 
 /// The answer as one reads it at a terminal.
@@ -21,7 +21,7 @@ pub fn words(answer: &Answer, system: System) -> String {
         lines.push(format!("  {} stays: {}", capital(name(flat.lever)), exact(flat, system)));
     }
     lines.push(film(best, system));
-    lines.extend(bounds(answer));
+    lines.extend(bounds(answer, system));
     if answer.front.len() > 1 {
         let one = |f: &super::answer::FrontPoint| {
             format!("{} in {:.1} s", show(Quantity::Volume, f.ml * 1e-6, system), f.seconds)
@@ -29,7 +29,7 @@ pub fn words(answer: &Answer, system: System) -> String {
         let all: Vec<String> = answer.front.iter().map(one).collect();
         lines.push(format!("Paint against time, the best of each (few droplets): {}.", all.join("; ")));
     }
-    lines.push(for_whom(answer));
+    lines.push(for_whom(answer, system));
     lines.join("\n")
 }
 
@@ -46,9 +46,16 @@ pub fn sentence(answer: &Answer, system: System) -> String {
     let figures = format!("{} and {:.1} s for a part", ml(best.ml), best.seconds);
     let range = format!("likely {} to {}", ml(best.ml_low), ml(best.ml_high));
     if !best.stops.is_empty() {
-        let why: Vec<String> = best.stops.iter().map(|s| stop(s, best, answer)).collect();
+        let why: Vec<String> = best.stops.iter().map(|s| stop(s, best, answer, system)).collect();
         return format!(
             "No set-up was found that keeps to all that is asked. The nearest takes {figures}, {range}; what stops it: {}.",
+            why.join("; ")
+        );
+    }
+    if !best.unsure.is_empty() {
+        let why: Vec<String> = best.unsure.iter().map(|s| doubt(s, best, answer)).collect();
+        return format!(
+            "No set-up was found that surely keeps to all that is asked. The nearest takes {figures}, {range}; what is not sure: {}.",
             why.join("; ")
         );
     }
@@ -67,7 +74,7 @@ pub fn sentence(answer: &Answer, system: System) -> String {
             )
         }
         Some(now) => {
-            let why: Vec<String> = now.stops.iter().map(|s| stop(s, now, answer)).collect();
+            let why: Vec<String> = now.stops.iter().map(|s| stop(s, now, answer, system)).collect();
             format!(
                 "{}, {range}. As it is set it takes {} and {:.1} s, and does not do: {}.",
                 capital(&figures),
@@ -80,20 +87,34 @@ pub fn sentence(answer: &Answer, system: System) -> String {
     }
 }
 
+/// Two ends of a quantity: "20 to 35 um".
+fn ends(quantity: Quantity, [low, high]: [f64; 2], system: System) -> String {
+    let (low, high) = (show(quantity, low, system), show(quantity, high, system));
+    match (low.rsplit_once(' '), high.rsplit_once(' ')) {
+        (Some((number, a)), Some((_, b))) if a == b => format!("{number} to {high}"),
+        _ => format!("{low} to {high}"),
+    }
+}
+
+/// The film wanted.
+fn band(answer: &Answer, system: System) -> String {
+    ends(Quantity::Film, answer.band_um.map(|um| um * 1e-6), system)
+}
+
 /// For whom it is.
 #[must_use]
-pub fn for_whom(answer: &Answer) -> String {
+pub fn for_whom(answer: &Answer, system: System) -> String {
     let hand = match answer.hand.as_str() {
         "machine" => "Found for a machine's hand".to_string(),
         "own" => "Found for the hand that the job gives".to_string(),
         other if answer.by_default => format!("Found for a {other} hand, since the job names none"),
         other => format!("Found for the job's hand ({other})"),
     };
-    let band = if answer.usual_band { ", the paint's usual coat, since the job names no film" } else { "" };
+    let usual = if answer.usual_band { ", the paint's usual coat, since the job names no film" } else { "" };
+    let runs = if machine(answer) { "no runs" } else { "runs on fewer than one part in ten" };
     format!(
-        "{hand}: film {:.0} to {:.0} um{band} on {:.0} of 100 of the area, thinnest spot at least {:.0} of 100 of the mean, no runs.",
-        answer.band_um[0],
-        answer.band_um[1],
+        "{hand}: film {}{usual} on {:.0} of 100 of the area, thinnest spot at least {:.0} of 100 of the mean, {runs}.",
+        band(answer, system),
         answer.right_on_percent,
         100.0 * answer.thinnest
     )
@@ -113,13 +134,14 @@ pub fn film(found: &Found, system: System) -> String {
 
 /// What keeps the best from less paint, a sentence each.
 #[must_use]
-pub fn bounds(answer: &Answer) -> Vec<String> {
+pub fn bounds(answer: &Answer, system: System) -> Vec<String> {
     let Some(best) = &answer.best else { return Vec::new() };
     let mut all = Vec::new();
     match best.bound {
-        What::Fast => all.push(
-            "The gun goes as fast as a hand keeps (0.8 m/s): faster would take less paint.".to_string(),
-        ),
+        What::Fast => all.push(format!(
+            "The gun goes as fast as a hand keeps ({}): faster would take less paint.",
+            show(Quantity::Speed, HAND[1], system)
+        )),
         What::Thinnest => all.push("The thinnest spot is at its limit.".to_string()),
         _ => {
             all.push("The film lies at the low end of what is asked: faster, and it is too thin.".to_string())
@@ -131,11 +153,19 @@ pub fn bounds(answer: &Answer) -> Vec<String> {
             if !there || flat.lever == Lever::Speed {
                 continue;
             }
-            let way = if less { "Less" } else { "More" };
+            // A fan that lies one way can only be turned the other way.
+            let turned = match flat.lever {
+                Lever::Axis if less == (flat.at < 0.5) => continue,
+                Lever::Axis if less => "Fan across the stroke".to_string(),
+                Lever::Axis => "Fan along the stroke".to_string(),
+                Lever::Sides => format!("{} sides", if less { "Fewer" } else { "More" }),
+                lever => format!("{} {}", if less { "Less" } else { "More" }, name(lever)),
+            };
             let what = match end.what {
                 What::Sheet => match answer.sheet_bar {
-                    Some([low, high]) => {
-                        format!("the data sheet's window ends there ({low:.1} to {high:.1} bar)")
+                    Some(bar) => {
+                        let window = ends(Quantity::Pressure, bar.map(|b| b * 1e5), system);
+                        format!("the data sheet's window ends there ({window})")
                     }
                     None => continue,
                 },
@@ -146,9 +176,11 @@ pub fn bounds(answer: &Answer) -> Vec<String> {
                 What::Gun => "the knob ends there, or the spray will not do".to_string(),
                 What::Reach => "that is where the usual range ends".to_string(),
                 What::Paint | What::Fast => continue,
+                What::Runs if !machine(answer) => "some parts run".to_string(),
+                What::Dry if !machine(answer) => "some parts dry before they flow out".to_string(),
                 other => reason(other).to_string(),
             };
-            all.push(format!("{way} {}: {what}.", name(flat.lever)));
+            all.push(format!("{turned}: {what}."));
         }
     }
     all
@@ -176,99 +208,55 @@ pub fn reason(what: What) -> &'static str {
 
 /// A stop with its figure.
 #[must_use]
-pub fn stop(stop: &Stop, found: &Found, answer: &Answer) -> String {
-    let [low, high] = answer.band_um;
-    match stop.what {
-        What::Band => format!(
-            "the film is too uneven or too thick for {low:.0} to {high:.0} um (standard deviation {:.0} of 100, {:.0} of 100 of the area right)",
-            found.uneven_percent, found.right_percent
+pub fn stop(stop: &Stop, found: &Found, answer: &Answer, system: System) -> String {
+    match (stop.what, stop.parts) {
+        (what, Some([bad, parts])) => format!("{} on {bad} of {parts} parts", mark(what)),
+        (What::Band, _) => format!(
+            "the film is too uneven or too thick for {} (standard deviation {:.0} of 100, {:.0} of 100 of the area right)",
+            band(answer, system),
+            found.uneven_percent,
+            found.right_percent
         ),
-        What::Thin => format!("the film is too thin ({:.0} of 100 of the area right)", found.right_percent),
-        What::Thinnest => {
+        (What::Thin, _) => {
+            format!("the film is too thin ({:.0} of 100 of the area right)", found.right_percent)
+        }
+        (What::Thinnest, _) => {
             format!("the thinnest spot has {:.0} of 100 of the mean film", 100.0 * found.thinnest)
         }
-        What::Runs => format!("it runs (up to {:.0} um wet)", found.wettest_um),
-        What::Dry => format!("dry spray on {:.0} of 100 of the area", 100.0 * stop.by.min(1.0)),
-        other => reason(other).into(),
+        (What::Runs, _) => {
+            format!("it runs (up to {} wet)", show(Quantity::Film, found.wettest_um * 1e-6, system))
+        }
+        (What::Dry, _) => format!("dry spray on {:.0} of 100 of the area", 100.0 * stop.by.min(1.0)),
+        (other, _) => reason(other).into(),
     }
 }
 
-/// What a lever is called.
-#[must_use]
-pub fn name(lever: Lever) -> &'static str {
-    match lever {
-        Lever::Fan => "fan knob",
-        Lever::Fluid => "fluid knob",
-        Lever::Pressure => "pressure",
-        Lever::AirKnob => "air knob",
-        Lever::Distance => "distance",
-        Lever::Overlap => "overlap",
-        Lever::Axis => "fan",
-        Lever::Sides => "sides",
-        Lever::Speed => "speed",
-        Lever::Lead => "lead-in",
-        _ => "setting",
+/// What it keeps to here, by too little to be sure of it on other parts.
+fn doubt(stop: &Stop, found: &Found, answer: &Answer) -> String {
+    match (stop.what, stop.parts) {
+        (what, Some([bad, parts])) => format!("{} on {bad} of {parts} parts", mark(what)),
+        (What::Thinnest, _) => format!(
+            "the thinnest spot has {:.0} of 100 of the mean film, {:.0} asked",
+            100.0 * found.thinnest,
+            100.0 * answer.thinnest
+        ),
+        _ => format!(
+            "{:.1} of 100 of the area is right, {:.0} asked",
+            found.right_percent, answer.right_on_percent
+        ),
     }
 }
 
-/// A value of a lever, as the trade says it.
-#[must_use]
-pub fn value(lever: Lever, value: f64, system: System) -> String {
-    match lever {
-        Lever::Fan | Lever::Fluid | Lever::AirKnob => format!("{} turns out", eighths(value)),
-        Lever::Pressure => show(Quantity::Pressure, value, system),
-        Lever::Distance | Lever::Lead => show(Quantity::Length, value, system),
-        Lever::Overlap => format!("{:.0} of 100", 100.0 * value),
-        Lever::Axis => if value > 0.5 { "along the stroke" } else { "across the stroke" }.into(),
-        Lever::Speed => show(Quantity::Speed, value, system),
-        _ => format!("{value:.0}"),
+/// What is told part by part.
+fn mark(what: What) -> &'static str {
+    match what {
+        What::Runs => "runs",
+        What::Dry => "dry spray",
+        _ => "bare spots",
     }
 }
 
-/// "Fan knob from 1 1/2 to 7/8 turns out".
-#[must_use]
-pub fn turn(change: &Change, system: System) -> String {
-    let (from, to) = (value(change.lever, change.from, system), value(change.lever, change.to, system));
-    format!("{} {to} (now {from})", capital(name(change.lever)))
-}
-
-/// "150 to 190 mm takes at most 1 % more paint".
-#[must_use]
-pub fn exact(flat: &Flat, system: System) -> String {
-    if matches!(flat.lever, Lever::Axis) {
-        let other = flat.points.iter().find(|p| (p[0] - flat.at).abs() > 0.5);
-        return other.map_or_else(
-            || "the other way does not do".into(),
-            |p| format!("the other way takes {:+.0} of 100 of the paint", p[1]),
-        );
-    }
-    let side = |end: &End| value(flat.lever, end.value, system);
-    let (low, high) = (side(&flat.low), side(&flat.high));
-    if low == high {
-        return format!("{low} and no other is within 1 %");
-    }
-    let unsure = |end: &End| (end.range[1] - end.range[0]).abs() > 0.02 * flat.at.abs().max(1e-9);
-    let about = if unsure(&flat.low) || unsure(&flat.high) { "about " } else { "" };
-    let short = match (low.split_once(' '), high.split_once(' ')) {
-        (Some((number, a)), Some((_, b))) if a == b => number.to_string(),
-        _ => low,
-    };
-    format!("{about}{short} to {high} is within 1 %")
-}
-
-/// "1 3/8": turns to the nearest eighth.
-fn eighths(turns: f64) -> String {
-    let all = (turns.max(0.0) * 8.0 + 0.5) as u32;
-    let (whole, rest) = (all / 8, all % 8);
-    let part = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"][rest as usize];
-    match (whole, part) {
-        (_, "") => whole.to_string(),
-        (0, part) => part.into(),
-        (whole, part) => format!("{whole} {part}"),
-    }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+/// It is for a machine: every part comes out alike.
+fn machine(answer: &Answer) -> bool {
+    answer.hand == "machine"
 }

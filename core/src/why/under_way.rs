@@ -34,6 +34,8 @@ pub struct Why {
     answer: Answer,
 }
 
+crate::in_pieces::in_pieces!(Why);
+
 impl Why {
     /// Prepares the question for two jobs on the same part; nothing is flown yet. Both fly the first one's seed.
     ///
@@ -86,31 +88,6 @@ impl Why {
             }
         }
         mixed
-    }
-
-    /// Works on, a piece of at most `most` droplets; true when all is done.
-    ///
-    /// # Errors
-    /// A mixture that cannot be flown or leaves nothing on the part, by its key.
-    pub fn advance(&mut self, most: u64) -> Result<bool, ParameterError> {
-        self.step(most.max(1), false)
-    }
-
-    /// The same on all threads where the crate has them.
-    ///
-    /// # Errors
-    /// As [`Why::advance`].
-    pub fn advance_on_all_threads(&mut self, most: u64) -> Result<bool, ParameterError> {
-        self.step(most.max(1), true)
-    }
-
-    /// Works to the end, on all threads where the crate has them.
-    ///
-    /// # Errors
-    /// As [`Why::advance`].
-    pub fn finish(&mut self) -> Result<(), ParameterError> {
-        while !self.advance_on_all_threads(u64::MAX)? {}
-        Ok(())
     }
 
     /// Share of the work done, 0..=1.

@@ -2,7 +2,7 @@
 
 use super::answer::{Answer, Part};
 use super::cause::Cause;
-use crate::units::{Quantity, System, show};
+use crate::units::{Quantity, System, show, unit_shown, value_shown};
 
 /// Film that is the same [-].
 const SAME_FILM: f64 = 0.03;
@@ -49,7 +49,7 @@ pub fn sentence(answer: &Answer, system: System) -> String {
     }
     let same = (b.film_um / a.film_um.max(1e-9) - 1.0).abs() < SAME_FILM;
     let film = if same { "Same film." } else { "Not the same film." };
-    let amount = |v: f64| show(Quantity::Volume, v.abs() * 1e-6, system);
+    let amount = |v: f64| amount(v, system);
     if answer.ml.abs() < (2.0 * answer.ml_standard_error).max(0.005 * a.ml) {
         return format!("{film} Both take the same paint: {} for a part.", amount(a.ml));
     }
@@ -64,7 +64,21 @@ pub fn sentence(answer: &Answer, system: System) -> String {
     };
     let list = parts.iter().map(one).collect::<Vec<_>>().join("; ");
     let whole = if saved { "saved" } else { "more" };
-    format!("{film} Why? Of the {} {whole} for a part: {list}.", amount(answer.ml))
+    let rest = answer.ml - parts.iter().map(|p| p.ml).sum::<f64>();
+    let rest = if parts.len() == answer.parts.len() || parts.is_empty() {
+        String::new()
+    } else {
+        let way = if (rest < 0.0) == saved { "" } else { ", the other way" };
+        format!("; the rest {}{way}", amount(rest))
+    };
+    format!("{film} Why? Of the {} {whole} for a part: {list}{rest}.", amount(answer.ml))
+}
+
+/// An amount of paint to three digits, so that parts can be added up.
+fn amount(ml: f64, system: System) -> String {
+    let value = value_shown(Quantity::Volume, ml.abs() * 1e-6, system);
+    let places = if value >= 99.95 { 0 } else { 1 + usize::from(value < 9.995) };
+    format!("{value:.places$} {}", unit_shown(Quantity::Volume, system).0)
 }
 
 /// Worth a word: beyond its error and a twentieth of the whole.

@@ -60,7 +60,8 @@ fn main() -> std::process::ExitCode {
             JOBS[row].0, checked.drawn, checked.closer
         );
         let _ = out.flush();
-        let five: Vec<String> = checked.five.iter().map(|(i, v)| format!("{i} ({:.3} mL)", v * 1e6)).collect();
+        let five: Vec<String> =
+            checked.five.iter().map(|(i, v)| format!("{i} ({:.3} mL)", v * 1e6)).collect();
         eprintln!("{}: five best of the draw: {}", JOBS[row].0, five.join(", "));
     }
     let _ = writeln!(out, "{missed} of {} missed", rows.len());

@@ -159,7 +159,13 @@ fn least_paint(n: f64, from: u32, to: u32) -> f64 {
         let overlap = f64::from(step) * 0.005;
         // Time for a square metre.
         let seconds = 1.0 / (SPEED * FAN * (1.0 - overlap));
-        let films = Films { films: vec![exact.period(overlap, 200)], seconds, open: seconds, full_parts: 1, full_share: 1.0 };
+        let films = Films {
+            films: vec![exact.period(overlap, 200)],
+            seconds,
+            open: seconds,
+            full_parts: 1,
+            full_share: 1.0,
+        };
         let paced = Paced::of(&films, SPEED, FLOW, &asked).expect("a film");
         if paced.volume < least.0 {
             least = (paced.volume, overlap);

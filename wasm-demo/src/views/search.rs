@@ -116,7 +116,7 @@ fn Said(answer: Answer, system: System) -> impl IntoView {
         .collect_view();
     let keys = best.keys.clone();
     let can_set = !best.changes.is_empty();
-    let limits = bounds(&answer).into_iter().map(|b| view! { <li>{b}</li> }).collect_view();
+    let limits = bounds(&answer, system).into_iter().map(|b| view! { <li>{b}</li> }).collect_view();
     view! {
         <div class="search-said">
             {(!answer.complete).then(|| view! { <p class="small">{w.so_far}</p> })}
@@ -131,7 +131,7 @@ fn Said(answer: Answer, system: System) -> impl IntoView {
                 {(answer.front.len() > 1).then(|| view! { <Trade answer=answer.clone() system=system /> })}
                 {answer.complete.then(|| view! { <div><h3>{w.limits}</h3><ul class="text">{limits}</ul></div> })}
             </div>
-            <p class="small">{for_whom(&answer)}</p>
+            <p class="small">{for_whom(&answer, system)}</p>
         </div>
     }
     .into_any()
