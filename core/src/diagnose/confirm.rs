@@ -5,7 +5,7 @@ use super::change::{Move, changed};
 use super::complaint::Complaint;
 use super::judge::badness;
 use super::readout::{Readout, target_of};
-use super::search::more;
+use super::tried::more;
 use crate::error::ParameterError;
 use crate::flight::levels;
 use crate::job::{Job, RunSetting};

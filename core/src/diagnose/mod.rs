@@ -14,6 +14,7 @@ mod place;
 mod readout;
 mod remedy;
 mod search;
+mod tried;
 mod words;
 
 pub use crate::search::Lever;

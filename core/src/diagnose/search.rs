@@ -7,10 +7,11 @@ use super::Lever;
 use super::change::{Move, changed, settled};
 use super::climb::Climb;
 use super::complaint::Complaint;
-use super::judge::{badness, sides};
+use super::judge::badness;
 use super::measure::Measure;
 use super::readout::{Readout, target_of};
 use super::remedy::{Way, remedies};
+use super::tried::{Tried, chosen, more, ranking};
 use crate::compare::HAND;
 use crate::error::ParameterError;
 use crate::flight::levels;
@@ -18,37 +19,10 @@ use crate::job::{Job, RunSetting};
 use crate::report::wanted;
 use crate::run::Run;
 
-/// What one more thing to change counts [grades].
-const ONE_MORE: f64 = 0.5;
-/// What counts that goes with a fan knob.
-const ALONG: f64 = 0.1;
 /// What a place further down the trade's list counts [grades].
 const RANK: f64 = 0.02;
-/// Changes for the worst complaint that are flown in full.
-const FOR_WORST: usize = 3;
-/// All changes flown in full.
-const IN_ALL: usize = 6;
-/// Counting errors that a trial's side effects are given.
-const SLACK: f64 = 3.0;
 /// A speed nearer than this to the present one is not worth a word [-].
 const SAME_SPEED: f64 = 0.05;
-
-/// A change that was flown.
-pub(super) struct Tried {
-    /// What was moved.
-    pub moves: Vec<Move>,
-    /// What came out.
-    pub readout: Readout,
-    /// How bad it is, with what the change itself counts.
-    pub badness: f64,
-}
-
-/// What the changes beyond the first count [grades]. Pressure and fluid that a fan knob brings with it are set in any case.
-pub(super) fn more(moves: &[Move]) -> f64 {
-    let fan = moves.first().is_some_and(|m| m.lever == Lever::Fan);
-    let each = |m: &Move| if fan && m.lever != Lever::Speed { ALONG } else { ONE_MORE };
-    moves.iter().skip(1).map(each).sum()
-}
 
 enum Aim {
     /// The flight that others are laid from or held against.
@@ -314,43 +288,13 @@ impl Search {
         }
     }
 
-    /// Changes that mend a complaint and spoil nothing, best first.
+    /// Changes that mend a complaint and spoil nothing, best first, by their place among those flown.
     fn ranking(&self, measure: Measure) -> Vec<usize> {
-        let Some((first, _)) = &self.first else { return Vec::new() };
-        let Some(before) = first.figures.get(&measure) else { return Vec::new() };
-        let mends = |tried: &Tried| {
-            let gain = tried.readout.figures.get(&measure).map(|after| before.to(after));
-            gain.is_some_and(|g| g.value > super::advice::worth(measure, g.before))
-                && sides(first, &tried.readout, measure, SLACK).is_some()
-        };
-        let mut all: Vec<usize> = (0..self.tried.len()).filter(|&i| mends(&self.tried[i])).collect();
-        all.sort_by(|&a, &b| self.tried[a].badness.total_cmp(&self.tried[b].badness));
-        all
+        self.first.as_ref().map_or_else(Vec::new, |(first, _)| ranking(first, &self.tried, measure))
     }
 
     /// Changes that are worth a flight in full, each with the complaint it is for (by its place in the list).
     pub fn chosen(&self) -> Vec<(usize, Vec<Move>)> {
-        let mut chosen: Vec<(usize, Vec<Move>)> = Vec::new();
-        let lever =
-            |moves: &[Move]| moves.first().map(|m| (m.lever, moves.len() > 1 && m.lever != Lever::Speed));
-        for (i, complaint) in self.complaints.iter().enumerate() {
-            let most = if i == 0 { FOR_WORST } else { 1 };
-            let mut taken = 0;
-            for at in self.ranking(complaint.measure) {
-                if taken >= most || chosen.len() >= IN_ALL {
-                    break;
-                }
-                let moves = &self.tried[at].moves;
-                // Of a lever alone and with the pace the better one; a change stands for one complaint.
-                let known = chosen.iter().any(|(_, c)| {
-                    lever(c).map(|l| l.0) == lever(moves).map(|l| l.0) && (c.len() > 2) == (moves.len() > 2)
-                });
-                if !known {
-                    chosen.push((i, moves.clone()));
-                    taken += 1;
-                }
-            }
-        }
-        chosen
+        self.first.as_ref().map_or_else(Vec::new, |(first, _)| chosen(first, &self.tried, &self.complaints))
     }
 }

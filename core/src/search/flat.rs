@@ -6,8 +6,8 @@ use std::collections::VecDeque;
 use serde::{Deserialize, Serialize};
 
 use super::asked::Asked;
-use super::flight::Look;
 use super::lever::Lever;
+use super::look::Look;
 use super::paced::Paced;
 use super::setup::turned;
 use super::side::Side;

@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 
 use super::answer::{Found, FrontPoint, found};
 use super::asked::Asked;
-use super::flight::look;
 use super::front::front;
 use super::lever::Lever;
-use super::net::{Ask, DISTANCE_STEP, Net, NetSpec, Point, Rank};
+use super::look::look;
+use super::net::Net;
+use super::point::{Ask, DISTANCE_STEP, NetSpec, Point, Rank};
 use super::setup::keys;
 use super::trial::{Choice, Trial, Tried};
 use super::way::Way;

@@ -2,7 +2,8 @@
 
 use super::air::air_of;
 use super::asked::Asked;
-use super::flight::{Flight, Look};
+use super::flight::Flight;
+use super::look::Look;
 use super::marks::Marked;
 use super::paced::Paced;
 use super::stop::{Stop, What};

@@ -3,8 +3,8 @@
 use super::answer::{Answer, Found, found};
 use super::asked::Asked;
 use super::flat::Flats;
-use super::flight::{FULL, look};
 use super::hunt::{Hunt, SETS};
+use super::look::{FULL, look};
 use super::setup::set;
 use super::trial::{Choice, Trial};
 use super::verify::Verify;

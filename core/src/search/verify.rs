@@ -2,7 +2,7 @@
 
 use super::answer::{Found, found};
 use super::asked::Asked;
-use super::flight::{FULL, Look};
+use super::look::{FULL, Look};
 use super::marks::Marked;
 use super::paced::Paced;
 use super::setup::set;
