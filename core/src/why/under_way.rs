@@ -28,6 +28,8 @@ struct Flown {
 pub struct Why {
     pair: Pair,
     names: [String; 2],
+    /// Causes whose piece both have alike, by their place: dear to find, so found once.
+    alike: Mixed,
     flown: BTreeMap<Mixed, Flown>,
     wanted: Vec<Mixed>,
     run: Option<Box<Run>>,
@@ -56,7 +58,12 @@ impl Why {
         let both = [Prepared::new(Job { run, ..first })?, Prepared::new(Job { run, ..second })?];
         let pair = Pair { both };
         let answer = Answer::new(&names);
-        let mut why = Self { pair, names, flown: BTreeMap::new(), wanted: Vec::new(), run: None, answer };
+        let mut alike: Mixed = [false; Cause::ALL.len()];
+        for cause in Cause::ALL.into_iter().filter(|c| *c != Cause::Film) {
+            alike[cause.place()] = pair.same(cause);
+        }
+        let mut why =
+            Self { pair, names, alike, flown: BTreeMap::new(), wanted: Vec::new(), run: None, answer };
         why.wanted = why.list();
         Ok(why)
     }
@@ -82,10 +89,8 @@ impl Why {
     /// A mixture by what flies alone: the film does not, and a piece that both have alike is the first's.
     fn canonical(&self, mut mixed: Mixed) -> Mixed {
         mixed[Cause::Film.place()] = false;
-        for cause in Cause::ALL.into_iter().filter(|c| *c != Cause::Film) {
-            if mixed[cause.place()] && self.pair.same(cause) {
-                mixed[cause.place()] = false;
-            }
+        for (own, alike) in mixed.iter_mut().zip(self.alike) {
+            *own &= !alike;
         }
         mixed
     }
