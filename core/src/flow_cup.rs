@@ -104,6 +104,29 @@ impl Cup {
         self.row().1
     }
 
+    /// Name as it is said, such as "DIN 4 mm".
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        const NAMES: [(&str, &str); 15] = [
+            ("iso-3", "ISO 3 mm"),
+            ("iso-4", "ISO 4 mm"),
+            ("iso-5", "ISO 5 mm"),
+            ("iso-6", "ISO 6 mm"),
+            ("din-4", "DIN 4 mm"),
+            ("ford-1", "Ford 1"),
+            ("ford-2", "Ford 2"),
+            ("ford-3", "Ford 3"),
+            ("ford-4", "Ford 4"),
+            ("ford-5", "Ford 5"),
+            ("zahn-1", "Zahn 1"),
+            ("zahn-2", "Zahn 2"),
+            ("zahn-3", "Zahn 3"),
+            ("zahn-4", "Zahn 4"),
+            ("zahn-5", "Zahn 5"),
+        ];
+        NAMES.iter().find(|(known, _)| *known == self.id()).map_or(self.id(), |(_, name)| name)
+    }
+
     fn row(self) -> &'static Row {
         &CUPS[self as usize]
     }
@@ -172,6 +195,7 @@ mod tests {
         for cup in Cup::all() {
             assert_eq!(cup.row().0, cup);
             assert_eq!(Cup::from_id(cup.id()), Ok(cup));
+            assert_ne!(cup.name(), cup.id());
         }
     }
 

@@ -1,6 +1,6 @@
 //! Figures as the page says them, and as people type them.
 
-use mistcoat::units::{Quantity, System, parse_number, show, unit_shown};
+use mistcoat::units::{Quantity, System, in_units, parse_number, show, unit_shown};
 
 /// Thin no-break space between a number and its unit.
 pub const THIN: char = '\u{202f}';
@@ -10,7 +10,30 @@ pub fn said(quantity: Quantity, si: f64, system: System) -> String {
     show(quantity, si, system).replace("um", "µm").replace("mm2", "mm²").replace(' ', &THIN.to_string())
 }
 
-/// The same parted into number and unit.
+/// A sentence of the library in the page's units, with the page's sign for a micron.
+pub fn in_words(text: &str, system: System) -> String {
+    micron(&in_units(text, system))
+}
+
+/// The page's sign for a micron.
+pub fn micron(text: &str) -> String {
+    text.replace(" um", " µm")
+}
+
+/// A droplet's size [um]: in microns in US workshops too.
+pub fn drop_size(um: f64) -> String {
+    said(Quantity::Film, um * 1e-6, System::Metric)
+}
+
+/// A length of many parts together [m]: feet, where inches would be hundreds.
+pub fn far(length: f64, system: System) -> String {
+    match system {
+        System::Metric => said(Quantity::Length, length, system),
+        System::Us => format!("{:.0}{THIN}ft", length / 0.3048),
+    }
+}
+
+/// A SI value in words, parted into number and unit.
 pub fn parted(quantity: Quantity, si: f64, system: System) -> (String, String) {
     let text = said(quantity, si, system);
     match text.split_once(THIN) {

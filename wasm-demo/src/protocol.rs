@@ -9,6 +9,10 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use crate::booth3d::played::LEG;
 use crate::task::Task;
 
+mod film;
+
+pub use film::Film;
+
 /// The number of a run on this page; messages of an earlier run are told by it.
 pub type RunId = u32;
 
@@ -123,110 +127,6 @@ pub enum FromWorker {
         /// What was said last.
         message: String,
     },
-}
-
-/// Film over the part: rows from the top, columns from the left; face by face where the part has several.
-#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
-pub struct Film {
-    /// Cells along the strokes.
-    pub columns: u32,
-    /// Cells across the strokes.
-    pub rows: u32,
-    /// Columns and rows of each further face, in the library's order: the members of a frame.
-    #[serde(default)]
-    pub more: Vec<[u32; 2]>,
-    /// Dry film of each cell [m], face by face.
-    #[serde(skip)]
-    pub values: Vec<f32>,
-    /// It has set: [`Film::SET_NUMBERS`] for each cell follow the values.
-    #[serde(default)]
-    pub has_set: bool,
-    /// Distance of the tears of its runs [um]; 0 without.
-    #[serde(default)]
-    pub tears_um: u32,
-    /// For each cell, as `values`: dry film after it ran [m], waviness [m], share of a droplet mark that is left, way slid [m], mark
-    /// by its number in `Mark::ALL`, from 1.
-    #[serde(skip)]
-    pub set: Vec<f32>,
-    /// Droplets of the snapshot.
-    pub droplets: u32,
-    /// [`Film::NUMBERS`] each: where it hangs along the gun's axis [m] (infinite: gone by), across it along the fan's long
-    /// and short axes [m], where it ends along the long one [m], 1 lands or 0.
-    #[serde(skip)]
-    pub ends: Vec<f32>,
-    /// Legs of the gun's way, and layers of film that they leave; none before the run is complete.
-    #[serde(default)]
-    pub legs: u32,
-    /// Layers of film.
-    #[serde(default)]
-    pub layers: u32,
-    /// Both, as `booth3d::played::Played::pack` writes them.
-    #[serde(skip)]
-    pub played: Vec<f32>,
-}
-
-impl Film {
-    /// Numbers for each droplet of the snapshot.
-    pub const NUMBERS: usize = 5;
-    /// Numbers for each cell of a film that has set.
-    pub const SET_NUMBERS: usize = 5;
-
-    /// The film of a library's map.
-    #[must_use]
-    pub fn of(map: &mistcoat::film::FilmMap) -> Self {
-        let mut film = Self::default();
-        for (i, face) in map.faces().iter().enumerate() {
-            let size = [face.nx as u32, face.ny as u32];
-            match i {
-                0 => [film.columns, film.rows] = size,
-                _ => film.more.push(size),
-            }
-            // The library counts rows upwards, a picture downwards.
-            let rows = (0..face.ny).rev().flat_map(|j| {
-                let first = face.first + j * face.nx;
-                &map.dry[first..first + face.nx]
-            });
-            film.values.extend(rows.map(|&h| h as f32));
-        }
-        film
-    }
-
-    /// The same after it set.
-    #[must_use]
-    pub fn setting(mut self, set: &mistcoat::film::SetFilm) -> Self {
-        use mistcoat::film::Mark;
-        for face in &set.faces {
-            for row in (0..face.ny).rev() {
-                let first = face.first + row * face.nx;
-                for cell in &set.cells[first..first + face.nx] {
-                    let mark = Mark::ALL.iter().position(|&m| m == cell.mark).map_or(0, |i| i + 1);
-                    let numbers = [cell.dry, cell.waviness, cell.dryness, cell.slid, mark as f64];
-                    self.set.extend(numbers.map(|v| v as f32));
-                }
-            }
-        }
-        self.has_set = true;
-        self.tears_um = set.tear_spacing.map_or(0, |spacing| (spacing * 1e6) as u32);
-        self
-    }
-
-    /// Cells of all faces.
-    fn cells(&self) -> u64 {
-        let of = |[columns, rows]: [u32; 2]| u64::from(columns) * u64::from(rows);
-        let first = of([self.columns, self.rows]);
-        self.more.iter().fold(first, |sum, &size| sum.saturating_add(of(size)))
-    }
-
-    /// Columns, rows and values of each face.
-    pub fn faces(&self) -> impl Iterator<Item = ([u32; 2], &[f32])> {
-        let mut first = 0;
-        std::iter::once([self.columns, self.rows]).chain(self.more.iter().copied()).map_while(move |size| {
-            let cells = size[0] as usize * size[1] as usize;
-            let values = self.values.get(first..first + cells)?;
-            first += cells;
-            Some((size, values))
-        })
-    }
 }
 
 /// Bytes that are no message.
@@ -344,84 +244,4 @@ fn decode<T: DeserializeOwned>(bytes: &[u8]) -> Result<(T, &[u8]), ProtocolError
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn film() -> Film {
-        Film {
-            columns: 3,
-            rows: 2,
-            more: vec![[1, 2], [1, 1]],
-            values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0, 4e-5, 5e-5, 6e-5],
-            has_set: true,
-            tears_um: 9200,
-            set: (0..45).map(|i| i as f32).collect(),
-            droplets: 1,
-            ends: vec![0.2, -0.03, 0.01, -0.04, 1.0],
-            legs: 1,
-            layers: 1,
-            played: vec![0.5; LEG + 9],
-        }
-    }
-
-    #[test]
-    fn every_message_comes_back_as_it_was() {
-        for message in [
-            ToWorker::Start { run: 1, work: Work::Job("version = 1\nname = \"caf\u{e9} table\"\n".into()) },
-            ToWorker::Start { run: 2, work: Work::Task(Task::Count { to: u64::MAX }) },
-            ToWorker::Continue { run: u32::MAX },
-            ToWorker::Cancel { run: 0 },
-            ToWorker::Tell { run: 3, numbers: vec![] },
-            ToWorker::Tell { run: 3, numbers: vec![0.1, -2.0, f64::MAX] },
-        ] {
-            assert_eq!(ToWorker::decode(&message.encode()), Ok(message));
-        }
-        for message in [
-            FromWorker::Ready { version: "0.1.0".into() },
-            FromWorker::Progress { run: 1, done: 5, total: 1_000_000_000 },
-            FromWorker::Rests { run: 9 },
-            FromWorker::Partial { run: 9, answer: "{\"rows\":[]}".into() },
-            FromWorker::Answered { run: 9, answer: String::new() },
-            FromWorker::Picture { run: 2, done: 7, film: film() },
-            FromWorker::Done {
-                run: 3,
-                report: "{\"name\":\"a\"}".into(),
-                digest: u64::MAX,
-                sheets: "[]".into(),
-                film: film(),
-            },
-            FromWorker::Refused { run: 4, key: Some("gun.fan".into()), message: "no".into() },
-            FromWorker::Panicked { message: "no".into() },
-        ] {
-            assert_eq!(FromWorker::decode(&message.encode()), Ok(message));
-        }
-    }
-
-    #[test]
-    fn a_cut_message_is_refused_at_every_length() {
-        let bytes = FromWorker::Picture { run: 2, done: 7, film: film() }.encode();
-        for length in 0..bytes.len() {
-            assert!(FromWorker::decode(&bytes[..length]).is_err(), "{length} bytes");
-        }
-        let mut longer = bytes.clone();
-        longer.push(0);
-        assert!(matches!(
-            FromWorker::decode(&longer),
-            Err(ProtocolError::Values { columns: 3, rows: 2, bytes: 309 })
-        ));
-    }
-
-    #[test]
-    fn a_film_that_lies_about_its_size_is_refused() {
-        let mut large = film();
-        large.columns = u32::MAX;
-        large.rows = u32::MAX;
-        let bytes = FromWorker::Picture { run: 1, done: 0, film: large }.encode();
-        assert!(matches!(FromWorker::decode(&bytes), Err(ProtocolError::Values { .. })));
-        let bytes = [&[255, 255, 255, 255][..], b"{}"].concat();
-        assert_eq!(ToWorker::decode(&bytes), Err(ProtocolError::Short(6)));
-        let mut told = ToWorker::Tell { run: 1, numbers: vec![1.0] }.encode();
-        told.pop();
-        assert_eq!(ToWorker::decode(&told), Err(ProtocolError::Numbers(7)));
-    }
-}
+mod tests;

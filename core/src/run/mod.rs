@@ -12,6 +12,7 @@ mod pieces;
 mod poses;
 mod prepare;
 mod settling;
+mod so_far;
 
 pub use card::{CARD_DROPLETS, CardTally, PROFILE_BIN};
 pub use card_map::{CardMap, MAP_CELL, MAP_CELLS};
@@ -22,6 +23,7 @@ pub use part_tally::PartTally;
 pub use poses::PoseRange;
 pub use prepare::Prepared;
 pub use settling::{Settling, wet_laws};
+pub use so_far::SoFar;
 
 use crate::course::Outcome;
 pub use crate::course::Tally;

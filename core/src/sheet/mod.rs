@@ -16,7 +16,7 @@ use crate::job::{Job, PartShape, link};
 use crate::judge::words as judged;
 use crate::report::Report;
 use crate::run::Run;
-use crate::units::{Quantity, System, show, turns_shown};
+use crate::units::{Quantity, System, in_units, show, turns_shown};
 use serde::{Deserialize, Serialize};
 
 pub use hand::HAND_SPAN;
@@ -176,7 +176,7 @@ impl SetUpSheet {
             knobs: knobs(job),
             view: hand::view(run, system),
             blocks: blocks.into_iter().filter(|block| !block.lines.is_empty()).collect(),
-            notes: report.warnings.clone(),
+            notes: report.warnings.iter().map(|note| in_units(note, system)).collect(),
             cautions,
             job: job.text.clone(),
             link: link::encode(&job.text).ok(),

@@ -41,7 +41,7 @@ pub(super) fn block(job: &Job, report: &Report, system: System) -> Block {
         let at = show(Quantity::Temperature, job.paint.temperature, system);
         lines.push(Line::new(
             "cup",
-            format!("{:.0} s in {}", seconds.value, job.sheet.cup.id()),
+            format!("{:.0} s in {}", seconds.value, job.sheet.cup.name()),
             format!("at {at}"),
         ));
     }
@@ -85,7 +85,7 @@ pub(super) fn window(job: &Job, system: System) -> Block {
             typical("paint.sheet.pressure"),
         ));
     }
-    let cup = format!("{:.0} to {:.0} s in {}", sheet.cup_seconds[0], sheet.cup_seconds[1], sheet.cup.id());
+    let cup = format!("{:.0} to {:.0} s in {}", sheet.cup_seconds[0], sheet.cup_seconds[1], sheet.cup.name());
     lines.push(Line::new("cup", cup, typical("paint.sheet.cup_seconds")));
     let coats = format!("{}, {} between", sheet.coats, clock(sheet.flash));
     lines.push(Line::new("coats", coats, typical("paint.sheet.coats")));

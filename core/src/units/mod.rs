@@ -3,11 +3,13 @@
 //! A quantity is a number, an optional space and a unit out of a closed list ("180 mm", "2.0 bar", "20 C").
 //! A bare number, a unit of another kind and an unknown unit are refused; so are "nan" and "inf".
 
+mod in_text;
 mod show;
 mod table;
 
 use std::fmt;
 
+pub use in_text::in_units;
 pub use show::{System, show, turns_shown, unit_shown, value_shown};
 
 /// Kind of quantity; each has its own closed list of units.

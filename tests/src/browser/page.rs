@@ -4,6 +4,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use anyhow::{Context, Result, bail, ensure};
 use headless_chrome::Tab;
+use headless_chrome::types::PrintToPdfOptions;
 use headless_chrome::protocol::cdp::types::Event;
 use headless_chrome::protocol::cdp::{Emulation, Log, Network, Page as Cdp, Runtime};
 use serde_json::Value;
@@ -199,6 +200,18 @@ impl Page {
     pub fn press(&self, key: &str) -> Result<()> {
         self.tab.press_key(key)?;
         Ok(())
+    }
+
+    /// Sheets of paper that the page takes when it is printed.
+    ///
+    /// # Errors
+    /// When the tab is gone.
+    pub fn sheets_printed(&self) -> Result<usize> {
+        let options = PrintToPdfOptions { prefer_css_page_size: Some(true), ..PrintToPdfOptions::default() };
+        let file = self.tab.print_to_pdf(Some(options))?;
+        // Each page is an object of the type "Page"; their list is of the type "Pages".
+        let page = b"/Type /Page";
+        Ok(file.windows(page.len() + 1).filter(|w| w.starts_with(page) && w[page.len()] != b's').count())
     }
 
     /// A picture of the screen (PNG), or of the whole page.

@@ -10,7 +10,7 @@ const JOB: &str = "version = 1\\nname = \"shelf <b>for cups</b>\"\\n[gun]\\nkit 
                    [run]\\ndroplets = 4000\\nseed = 1\\n";
 
 /// Gives the page a file as a user does who picks it.
-fn choose(page: &Page, name: &str, text: &str) -> Result<()> {
+pub fn choose(page: &Page, name: &str, text: &str) -> Result<()> {
     page.value(&format!(
         "{{ const input = document.querySelector('.open-job input'); const all = new DataTransfer(); \
          all.items.add(new File(['{text}'], '{name}')); input.files = all.files; \
@@ -42,6 +42,8 @@ pub fn a_job_is_opened_from_a_file_and_its_sheet_drawn(browser: &Browser, server
     );
     let saved = page.value("decodeURIComponent(document.querySelector('[data-do=\"save-job\"]').href)")?;
     ensure!(saved.as_str().context("the job's file")?.contains("distance = \"170 mm\""), "{saved}");
+
+    ensure!(page.sheets_printed()? == 1, "printed on {} sheets of paper", page.sheets_printed()?);
 
     page.value("[...document.querySelectorAll('.units button')].find(b => b.textContent == 'US').click()")?;
     let list = page.text(".sheet-list")?;

@@ -48,6 +48,20 @@ pub fn a_map_comes_cell_by_cell_and_a_point_is_loaded(browser: &Browser, server:
         "nothing is flown for that"
     );
     page.click("[data-step=undo]")?;
+
+    // Files to take away are caught on their way out: a picture is drawn first.
+    page.value(
+        "window.files = {}; HTMLAnchorElement.prototype.click = function () { window.files[this.download] = this.href; }; 0",
+    )?;
+    for (kind, starts) in [("csv", "data:text/csv"), ("svg", "data:image/svg+xml"), ("png", "data:image/png;base64,iVBOR")] {
+        page.click(&format!("[data-save={kind}]"))?;
+        let file = page.value(&format!(
+            "new Promise((tell) => {{ const look = () => window.files['sweep.{kind}'] ? tell(window.files['sweep.{kind}']) : \
+             setTimeout(look, 20); look(); }})"
+        ))?;
+        let file = file.as_str().unwrap_or_default();
+        ensure!(file.starts_with(starts) && file.len() > 2000, "{kind}: {}", &file[..file.len().min(60)]);
+    }
     page.expect_clean()
 }
 

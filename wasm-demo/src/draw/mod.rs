@@ -3,7 +3,7 @@
 //! Nothing here touches a browser, so all of it is tested natively. Colours come from classes in `static/page.css`;
 //! no drawing carries a style of its own. Those that stand in the library too come from `mistcoat::report::chart`.
 
-pub use mistcoat::report::chart::{end_view, flow, svg};
+pub use mistcoat::report::chart::{end_view, flow, gun, svg};
 
 pub mod air_line;
 pub mod air_test;
@@ -16,7 +16,6 @@ pub mod curtain;
 pub mod dew;
 pub mod film;
 pub mod grain;
-pub mod gun;
 pub mod hand;
 pub mod jug;
 pub mod marks;

@@ -5,7 +5,7 @@ use mistcoat::job::Job;
 use mistcoat::paint::ThinningOf;
 use mistcoat::units::{Quantity, System};
 
-use crate::figures::{of_100, said, seconds, turns};
+use crate::figures::{drop_size, of_100, said, seconds, turns};
 use crate::words::{AdviceWords, fill, words};
 
 /// Shares of paint and time below which a change is not told.
@@ -27,7 +27,7 @@ pub fn read(answer: &str) -> Option<Answer> {
 fn figure(measure: Measure, value: f64, system: System) -> String {
     match measure {
         Measure::Paint => said(Quantity::Volume, value * 1e-6, system),
-        Measure::Drops => said(Quantity::Film, value * 1e-6, system),
+        Measure::Drops => drop_size(value),
         Measure::OverCap => said(Quantity::Pressure, value * 1e5, system),
         Measure::AirShort => said(Quantity::AirFlow, value / 60_000.0, system),
         _ => of_100(value / 100.0),

@@ -1,46 +1,14 @@
 //! From the job's text to what the views draw and fly.
 
-use mistcoat::gun::{Feed as KitFeed, Kit};
 use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
-
-use super::{Feed, GunFace, Stage};
 
 /// A chair leg under a wide fan: what a first visitor sees.
 pub const CHAIR_LEG: &str = include_str!("../../../core/examples/jobs/chair-leg-wide-fan.toml");
 /// A table top: what "What is wrong with my pattern?" sprays its card with.
 pub const TABLE_TOP: &str = include_str!("../../../core/examples/jobs/table-top.toml");
 
-/// What the gauge at the gun must be able to show [Pa]: 1.6 times the rated pressure, never above the highest.
-fn gauge_span(kit: &Kit) -> f64 {
-    kit.highest_pressure.min(1.6 * kit.rated_pressure)
-}
-
 /// Size of the test card [mm].
 pub const CARD_MM: (u32, u32) = (200, 400);
-
-/// The gun of a job as it is drawn. A knob that the gun does not have has no turns.
-pub fn face_of(job: &Job) -> GunFace {
-    GunFace {
-        fan: job.gun.fan,
-        fan_turns: if job.kit.has_fan() { job.kit.fan_turns } else { 0.0 },
-        fluid: job.gun.fluid,
-        fluid_turns: job.kit.fluid_turns,
-        air: job.gun.air_knob,
-        air_turns: job.kit.air_turns,
-        stage: Stage::Paint,
-        pull: job.gun.trigger,
-        cup_level: job.gun.cup_level,
-        pulled_bar: job.gun.inlet_pressure / 1e5,
-        rest_bar: None,
-        gauge_full_bar: (job.gun.inlet_pressure.max(gauge_span(&job.kit)) / 1e5).ceil().max(4.0),
-        feed: match job.kit.feed {
-            KitFeed::Gravity => Feed::Gravity,
-            KitFeed::Suction => Feed::Suction,
-            KitFeed::Pressure => Feed::Pressure,
-        },
-        ..GunFace::default()
-    }
-}
 
 /// The same gun, paint and film wanted, on a test card: a burst with the gun held still at the middle.
 ///

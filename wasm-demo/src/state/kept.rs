@@ -1,6 +1,6 @@
 //! Runs put aside: what was set differently, and what came out differently.
 
-use mistcoat::job::{KEYS, as_written};
+use mistcoat::job::{Job, KEYS, as_written};
 use serde::{Deserialize, Serialize};
 
 use super::RunView;
@@ -26,7 +26,7 @@ pub struct KeptRun {
 /// A figure that is set side by side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Column {
-    /// Paint sprayed [mL].
+    /// Paint for a part at the film wanted [mL], as the clipboard has it: two runs are fair to each other at the same film alone.
     Paint,
     /// Of 100 sprayed, on the part.
     Stays,
@@ -56,8 +56,14 @@ impl Column {
         }
     }
 
-    /// The figure of a report; none where the run cannot say.
-    pub fn of(self, report: &serde_json::Value) -> Option<f64> {
+    /// The figure of a run's job and report; none where the run cannot say.
+    pub fn of(self, job: &str, report: &serde_json::Value) -> Option<f64> {
+        let scale = if self == Self::Paint { to_film_wanted(job, report)? } else { 1.0 };
+        self.reported(report).map(|v| v * scale)
+    }
+
+    /// The figure as the report has it.
+    fn reported(self, report: &serde_json::Value) -> Option<f64> {
         let (path, scale) = self.path();
         let found = path.split('.').try_fold(report, |value, key| value.get(key))?;
         found.as_f64().filter(|v| v.is_finite()).map(|v| v * scale)
@@ -72,12 +78,24 @@ impl Column {
     }
 
     /// By how much `now` is more than `then`; none where one of them cannot say, 0 where counting alone may have made it.
-    pub fn difference(self, now: &serde_json::Value, then: &serde_json::Value) -> Option<f64> {
-        let difference = self.of(now)? - self.of(then)?;
-        let (a, b) = (self.error(now), self.error(then));
+    pub fn difference(
+        self,
+        now: (&str, &serde_json::Value),
+        then: (&str, &serde_json::Value),
+    ) -> Option<f64> {
+        let difference = self.of(now.0, now.1)? - self.of(then.0, then.1)?;
+        let (a, b) = (self.error(now.1), self.error(then.1));
         let noise = SAME * (a * a + b * b).sqrt();
         Some(if difference.abs() <= noise { 0.0 } else { difference })
     }
+}
+
+/// Film wanted over film found; 1 where the job wants none.
+fn to_film_wanted(job: &str, report: &serde_json::Value) -> Option<f64> {
+    let wanted = Job::from_toml(job).ok().and_then(|job| mistcoat::judge::wanted(&job));
+    let Some((low, high)) = wanted else { return Some(1.0) };
+    let found = Column::Dry.reported(report).filter(|um| *um > 0.0)? * 1e-6;
+    Some(0.5 * (low + high) / found)
 }
 
 /// A key that two jobs give differently: before, now; none where a job leaves it out.
@@ -123,11 +141,24 @@ mod tests {
     #[test]
     fn differences_below_counting_are_none() {
         let (a, b) = (run("a", 20.0, 0.40, 0.01), run("b", 15.0, 0.42, 0.01));
-        assert_eq!(Column::Paint.difference(&b.report, &a.report), Some(-5.0));
-        assert_eq!(Column::Stays.difference(&b.report, &a.report), Some(0.0));
-        assert_eq!(Column::Runs.difference(&b.report, &a.report), None);
+        let apart = |column: Column, now: &RunView, then: &RunView| {
+            column.difference((&now.job, &now.report), (&then.job, &then.report))
+        };
+        assert_eq!(apart(Column::Paint, &b, &a), Some(-5.0));
+        assert_eq!(apart(Column::Stays, &b, &a), Some(0.0));
+        assert_eq!(apart(Column::Runs, &b, &a), None);
         let c = run("c", 15.0, 0.45, 0.01);
-        assert!((Column::Stays.difference(&c.report, &a.report).unwrap() - 5.0).abs() < 1e-9);
+        assert!((apart(Column::Stays, &c, &a).unwrap() - 5.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn paint_is_told_at_the_film_wanted() {
+        let job = super::super::CHAIR_LEG;
+        let thick =
+            serde_json::json!({ "paint": { "sprayed_ml": 20.0 }, "film": { "dry_um": { "mean": 55.0 } } });
+        // The job wants 20 to 35 um.
+        assert!((Column::Paint.of(job, &thick).unwrap() - 10.0).abs() < 1e-9);
+        assert_eq!(Column::Paint.of(job, &serde_json::json!({ "paint": { "sprayed_ml": 20.0 } })), None);
     }
 
     #[test]

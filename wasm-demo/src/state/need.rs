@@ -1,5 +1,7 @@
 //! What a run says once it is brought to the film wanted, and what its profile says about the pattern.
 
+use mistcoat::run::SoFar;
+
 use super::{Profile, RunView};
 
 /// Paint for one part at the middle of the film wanted.
@@ -43,6 +45,12 @@ pub fn need(run: &RunView, film: Option<f64>) -> Option<Need> {
         film,
         scale,
     })
+}
+
+/// Paint for a part and of it on the part [mL], at the middle of the film wanted [m], as a run under way has it so far.
+pub fn need_so_far(so_far: &SoFar, film: Option<f64>) -> Option<(f64, f64)> {
+    let sprayed = so_far.sprayed * 1e6 * film.unwrap_or(so_far.dry) / so_far.dry;
+    (sprayed.is_finite() && sprayed > 0.0).then_some((sprayed, sprayed * so_far.landed))
 }
 
 /// Film in the middle of the fan over the film of its ends, from the profile along the fan; none for a flat nothing.

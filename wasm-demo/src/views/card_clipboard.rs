@@ -5,10 +5,11 @@ use mistcoat::units::Quantity;
 
 use super::advice::ByHowMuch;
 use super::clipboard::Clipboard;
+use super::counted::{Counted, Last};
 use super::desk::{How, desk};
 use super::match_gun::MatchLink;
 use crate::draw::sign;
-use crate::figures::{of_100, parted, said};
+use crate::figures::{drop_size, of_100, parted, said};
 use crate::state::{Profile, middle_over_ends};
 use crate::words::{fill, words};
 
@@ -52,6 +53,7 @@ pub fn CardClipboard() -> impl IntoView {
         let tail = fill(w.height_sentence.1, &[&said(Quantity::Length, distance, desk.system.get())]);
         Some((fill(w.height_sentence.0, &[&kind]), number, unit, tail))
     };
+    let last = Last::new(None);
     let advice = move || {
         let kind = kind()?;
         w.patterns.iter().find(|(k, _)| *k == kind).map(|(_, advice)| *advice)
@@ -81,13 +83,20 @@ pub fn CardClipboard() -> impl IntoView {
         })
         }
     };
+    // Drop sizes are in microns in US workshops too.
+    let drops =
+        move || {
+            desk.run.get().and_then(|r| r.number("spray.volume_median_um")).map(|um| view! {
+            <div><dt>{w.drops_half}</dt><dd>{drop_size(um)}</dd><dd class="beside">{w.finer}</dd></div>
+        })
+        };
     view! {
         <Clipboard>
             <div class="sheet-top">
             <p class="kicker">{kicker}</p>
             <p class="sentence" aria-live="polite">
                 {move || sentence().map(|(a, number, unit, b)| view! {
-                    <span>{a}</span><span><b class="number">{number}</b>" "{unit}</span><span>{b}</span>
+                    <span>{a}</span><span><Counted text=number unit=unit.clone() last=last />" "{unit}</span><span>{b}</span>
                 })}
             </p>
             {move || toward().map(|words| view! { <p class="text toward" data-toward=words.0>{words.1}</p> })}
@@ -109,7 +118,7 @@ pub fn CardClipboard() -> impl IntoView {
                 {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3, "")}
                 {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6, "")}
                 {wet}
-                {line(w.drops_half, "spray.volume_median_um", Quantity::Film, 1e-6, w.finer)}
+                {drops}
             </dl>
             <div class="buttons"><MatchLink /></div>
             </div>

@@ -2,15 +2,15 @@
 
 use leptos::prelude::*;
 use mistcoat::job::PartShape;
-use mistcoat::units::Quantity;
+use mistcoat::units::{Quantity, System};
 
-use super::counted::counted;
+use super::counted::{Counted, Last};
 use super::desk::{Desk, View, desk};
 use super::fields::Complaint;
 use crate::draw::flow::{End, Fill, flow};
 use crate::draw::range::{range_bar, round_axis};
-use crate::figures::{of_100, parted, said, seconds};
-use crate::state::{Need, RunView, need};
+use crate::figures::{in_words, of_100, parted, said, seconds};
+use crate::state::{Need, RunView, need, need_so_far};
 use crate::words::{fill, words};
 
 /// The clip.
@@ -33,7 +33,7 @@ pub fn Clipboard(children: Children) -> impl IntoView {
     let busy = move || desk.busy();
     let stale = move || desk.flown.with(|t| run.with(|r| r.as_ref().is_some_and(|r| r.job != *t)));
     view! {
-        <section class="clipboard" class:stale=stale>
+        <section class="clipboard" class:stale=stale class:under-way=move || desk.so_far.get().is_some()>
             <Clip />
             {children()}
             <Complaint key="run" keys=&[] />
@@ -95,11 +95,11 @@ pub fn film_wanted(desk: Desk) -> Option<f64> {
 }
 
 /// A warning of the report as a sentence.
-fn sentence(warning: &str) -> String {
+fn sentence(warning: &str, system: System) -> String {
     let mut letters = warning.chars();
     let first: String = letters.next().map(|c| c.to_uppercase().collect()).unwrap_or_default();
     let end = if warning.ends_with('.') { "" } else { "." };
-    format!("{first}{}{end}", letters.as_str())
+    in_words(&format!("{first}{}{end}", letters.as_str()), system)
 }
 
 /// Which part the millilitres are for.
@@ -124,8 +124,15 @@ pub fn PartClipboard() -> impl IntoView {
         let need = need(&run, film_wanted(desk))?;
         Some((run, need))
     };
-    let counted = counted(move || found().map(|(_, need)| (need.sprayed, need.high - need.low)));
-    let counting = move || counted.get().map(|ml| parted(Quantity::Volume, ml * 1e-6, desk.system.get()).0);
+    // While a run is under way: what it comes to so far.
+    let so_far = move || need_so_far(&desk.so_far.get()?, film_wanted(desk));
+    let last = Last::new(None);
+    let figures = move || {
+        let under_way = so_far();
+        let (sprayed, on) = under_way.or_else(|| found().map(|(_, need)| (need.sprayed, need.on_part)))?;
+        let range = found().filter(|_| under_way.is_none()).map_or(0.0, |(_, need)| need.high - need.low);
+        Some((sprayed, on, range))
+    };
     let part = move || desk.parsed.with(|j| j.as_ref().map_or(w.ml_for_panel, |j| ml_for(&j.part)));
     let kicker = move || {
         desk.parsed.with(|j| {
@@ -145,18 +152,19 @@ pub fn PartClipboard() -> impl IntoView {
             <p class="kicker">{kicker}</p>
             <p class="sentence" aria-live="polite">
                 <span>{move || format!("{}:", fan_name(desk.face().fan))}</span>
-                {move || found().map(|(_, need)| {
-                    let (number, unit) = parted(Quantity::Volume, need.sprayed * 1e-6, desk.system.get());
-                    let (tail, spoken) = (fill(part(), &[&unit]), number.clone());
-                    let on = said(Quantity::Volume, need.on_part * 1e-6, desk.system.get());
+                {move || figures().map(|(sprayed, on, range)| {
+                    let system = desk.system.get();
+                    let (text, unit) = parted(Quantity::Volume, sprayed * 1e-6, system);
+                    let range = range * text.parse::<f64>().unwrap_or(0.0) / sprayed.max(1e-9);
+                    let (tail, on) = (fill(part(), &[&unit]), said(Quantity::Volume, on * 1e-6, system));
                     view! {
-                        // Counts for the eye; the ear hears the figure once.
-                        <span><b class="number" aria-hidden="true">{move || counting().unwrap_or(number.clone())}</b><span class="unseen">{spoken}</span>" "{tail}</span>
+                        <span><Counted text=text unit=unit range=range last=last />" "{tail}</span>
                         <span>{fill(w.on_it, &[&on])}</span>
                     }
                 })}
             </p>
             {move || match found() {
+                _ if so_far().is_some() => view! { <p class="text" data-so-far>{w.so_far}</p> }.into_any(),
                 Some((_, need)) => view! { <Range need=need /> }.into_any(),
                 None => view! { <p class="text">{w.first_figures}</p> }.into_any(),
             }}
@@ -253,11 +261,10 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
     let drawn = flow("wf", 336.0, &say(need.sprayed), &ends);
     let this_job = run.number("transfer_efficiency.value").map(|v| fill(w.this_job, &[&of_100(v)]));
     let large = run.number("large_panel_efficiency.value").map(|v| fill(w.large_panel, &[&of_100(v)]));
-    let warnings: Vec<String> = run
-        .report
-        .get("warnings")
-        .and_then(|v| v.as_array())
-        .map_or_else(Vec::new, |list| list.iter().filter_map(|v| v.as_str().map(sentence)).collect());
+    let warnings: Vec<String> =
+        run.report.get("warnings").and_then(|v| v.as_array()).map_or_else(Vec::new, |list| {
+            list.iter().filter_map(|v| v.as_str().map(|text| sentence(text, system))).collect()
+        });
     view! {
         <dl class="lines">
             {lines.into_iter().map(|(name, value, beside)| view! {

@@ -22,34 +22,47 @@ fn eased(from: f64, to: f64, share: f64) -> f64 {
     to - (to - from) * left * left * left
 }
 
-/// Follows a value with its range: the first one, a small change and every one with reduced motion are taken at once.
-pub fn counted(target: impl Fn() -> Option<(f64, f64)> + Send + Sync + 'static) -> Signal<Option<f64>> {
-    let shown = RwSignal::new(None::<f64>);
-    let turn = StoredValue::new(0_u32);
-    Effect::new(move |_| {
-        let to = target();
-        turn.update_value(|t| *t = t.wrapping_add(1));
-        match (shown.get_untracked(), to) {
-            (Some(from), Some((to, range))) if (to - from).abs() > WORTH * range && !still() => {
-                step(shown, turn, turn.get_value(), (from, to), now());
-            }
-            (_, to) => shown.set(to.map(|(value, _)| value)),
-        }
-    });
-    shown.into()
+/// What a view last showed in a place: the figure and its unit.
+pub type Last = StoredValue<Option<(f64, String)>>;
+
+/// The one number of a sentence. It counts from what the place last showed, where that was in the same unit and the change is worth
+/// it; the first one, a small change and every one with reduced motion stand at once. What reads the page aloud waits until it stands.
+#[component]
+pub fn Counted(
+    /// The figure as it is said in the end.
+    text: String,
+    /// Its unit.
+    unit: String,
+    /// Likely range of it, in the same unit.
+    #[prop(optional)]
+    range: f64,
+    /// What the place last showed.
+    last: Last,
+) -> impl IntoView {
+    let to = text.parse::<f64>().ok();
+    let before = last.get_value().filter(|(_, before)| *before == unit).map(|(value, _)| value);
+    last.set_value(to.map(|to| (to, unit)));
+    let way = before.zip(to).filter(|(from, to)| (to - from).abs() > WORTH * range && from != to && !still());
+    let digits = text.split_once('.').map_or(0, |(_, digits)| digits.len());
+    let shown = RwSignal::new(way.map(|(from, _)| from));
+    if let Some(way) = way {
+        step(shown, way, now());
+    }
+    view! {
+        <b class="number" aria-busy=move || shown.with(Option::is_some).then_some("true")>
+            {move || shown.get().map_or_else(|| text.clone(), |value| format!("{value:.digits$}"))}
+        </b>
+    }
 }
 
-/// One frame of the way; another value ends it.
-fn step(shown: RwSignal<Option<f64>>, turn: StoredValue<u32>, own: u32, way: (f64, f64), began: f64) {
+/// One frame of the way.
+fn step(shown: RwSignal<Option<f64>>, way: (f64, f64), began: f64) {
     request_animation_frame(move || {
-        // The view may be gone, or a newer value under way.
-        if turn.try_get_value() != Some(own) {
-            return;
-        }
         let share = (now() - began) / SECONDS;
-        shown.set(Some(eased(way.0, way.1, share)));
-        if share < 1.0 {
-            step(shown, turn, own, way, began);
+        let value = (share < 1.0).then(|| eased(way.0, way.1, share));
+        // The figure may be gone.
+        if shown.try_set(value).is_none() && value.is_some() {
+            step(shown, way, began);
         }
     });
 }

@@ -10,7 +10,7 @@ use super::fields::{Complaint, QuantityField};
 use super::sheet_fields::{SheetField, Typed, Whose};
 use crate::figures::said;
 use crate::state::all_cups;
-use crate::words::{cup_name, fill, words};
+use crate::words::{fill, words};
 
 /// A key of the job's text as it stands there.
 fn written(job: &Job, key: &str) -> Option<String> {
@@ -60,7 +60,7 @@ fn put(desk: Desk, cup: Cup, typed: &str) {
 fn options(now: impl Fn() -> Cup + Copy + Send + Sync + 'static) -> impl IntoView {
     Cup::all()
         .map(|cup| {
-            view! { <option value=cup.id() selected=move || now() == cup>{cup_name(cup.id())}</option> }
+            view! { <option value=cup.id() selected=move || now() == cup>{cup.name()}</option> }
         })
         .collect_view()
 }
@@ -92,7 +92,7 @@ pub fn CupSeconds() -> impl IntoView {
             Ok(r) => (format!("{}\u{202f}s", figure(r.value)), r.in_range),
             Err(_) => (w.too_slow.into(), true),
         };
-        let sentence = fill(w.cup_says, &[&answer, cup_name(cup.id())]);
+        let sentence = fill(w.cup_says, &[&answer, cup.name()]);
         Some(view! {
             <p class="advice" data-cup-says=answer>{sentence} " " {far(in_range)}</p>
             <p class="small">{fill(w.cup_long, &[&nu, &at])}</p>
@@ -138,7 +138,7 @@ pub fn CupSeconds() -> impl IntoView {
                 <summary>{w.all_cups}</summary>
                 <table>
                     <tbody>{move || desk.parsed.with(|j| j.as_ref().map(all_cups)).unwrap_or_default().into_iter().map(|(cup, seconds)| view! {
-                        <tr><th scope="row">{cup_name(cup.id())}</th>
+                        <tr><th scope="row">{cup.name()}</th>
                             <td>{seconds.map_or(w.too_slow.into(), |(s, _)| format!("{}\u{202f}s", figure(s)))}</td>
                             <td>{seconds.filter(|(_, in_range)| !in_range).map(|_| w.extrapolated)}</td></tr>
                     }).collect_view()}</tbody>

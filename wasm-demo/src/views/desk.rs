@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
+use mistcoat::run::SoFar;
 use mistcoat::units::System;
 
 use crate::booth3d::played::{self, Played};
@@ -125,6 +126,8 @@ pub struct Desk {
     pub under: RwSignal<Option<(Arc<Way>, f64)>>,
     /// Droplets of the run under way that are known by now.
     pub aloft: RwSignal<Arc<[DropletEnd]>>,
+    /// What the run under way comes to so far, once enough has landed.
+    pub so_far: RwSignal<Option<SoFar>>,
     /// Share of the run under way that is flown, 0..=1.
     pub done: RwSignal<f64>,
     /// When the run under way was begun, on the page's clock [ms].
@@ -203,6 +206,7 @@ impl Default for Desk {
             played: RwSignal::new(None),
             under: RwSignal::new(None),
             aloft: RwSignal::new(Arc::from([])),
+            so_far: RwSignal::new(None),
             done: RwSignal::new(0.0),
             since: RwSignal::new(0.0),
             kept: RwSignal::new(None),
@@ -310,6 +314,7 @@ impl Desk {
     ) {
         if self.flown.with_untracked(|t| t == text) {
             self.done.set(done);
+            self.so_far.set(film.so_far);
             self.played.set(None);
             if film.legs > 0 && self.under.with_untracked(Option::is_none) {
                 let way = played::way_of(&film.played, film.legs as usize);
@@ -358,6 +363,7 @@ impl Desk {
         let film = self.take_film(text, film);
         self.played.set(played.map(Arc::new));
         self.under.set(None);
+        self.so_far.set(None);
         self.done.set(1.0);
         let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
         self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));

@@ -8,7 +8,7 @@ use super::desk::desk;
 use super::film_canvas::{FilmCanvas, Show, wanted};
 use super::judged::SpotMarks;
 use crate::draw::film::Ground;
-use crate::figures::{THIN, of_100, said};
+use crate::figures::{THIN, in_words, of_100, said};
 use crate::state::RunView;
 use crate::words::{fill, words};
 
@@ -134,8 +134,13 @@ fn marks(run: &RunView) -> impl Iterator<Item = (&'static str, &'static str, Str
         let (_, name, pattern) = *f.marks.iter().find(|m| m.0 == word)?;
         let area = mark.get("area_percent")?.as_f64()? / 100.0;
         let reason = mark.get("reason")?.as_str()?;
+        let system = desk().system.get();
         let at = place(mark.get("at")?)?;
-        let said = format!("{} {}", fill(f.mark_said, &[&of_100(area), reason]), fill(f.worst, &[&at]));
+        let said = format!(
+            "{} {}",
+            fill(f.mark_said, &[&of_100(area), &in_words(reason, system)]),
+            fill(f.worst, &[&at])
+        );
         Some((name, pattern, said))
     })
 }

@@ -100,8 +100,9 @@ pub fn KeptRuns() -> impl IntoView {
     let row = move |kept: KeptRun| {
         let name = fill(w.run, &[&kept.number.to_string()]);
         let cells = Column::ALL.map(|column| {
-            let then = column.of(&kept.report);
-            let apart = now().and_then(|now| column.difference(&now.report, &kept.report));
+            let then = column.of(&kept.job, &kept.report);
+            let apart =
+                now().and_then(|now| column.difference((&now.job, &now.report), (&kept.job, &kept.report)));
             view! {
                 <td data-head=w.columns[column as usize]>
                     <b>{then.map_or("-".into(), |v| figure(column, v, desk))}</b>
@@ -140,7 +141,7 @@ pub fn KeptRuns() -> impl IntoView {
     let this = move || {
         now().map(|run| {
             let cells = Column::ALL.map(|column| {
-                let value = column.of(&run.report);
+                let value = column.of(&run.job, &run.report);
                 view! { <td data-head=w.columns[column as usize]><b>{value.map_or("-".into(), |v| figure(column, v, desk))}</b></td> }
             });
             view! { <tr class="kept-now"><th scope="row">{w.now}</th>{cells.into_iter().collect_view()}<td></td><td></td></tr> }
@@ -151,7 +152,7 @@ pub fn KeptRuns() -> impl IntoView {
             let heads = w.columns.map(|head| view! { <th scope="col">{head}</th> });
             view! {
                 <section class="kept-runs" aria-labelledby="kept-title">
-                    <h3 id="kept-title">{w.title}</h3>
+                    <h2 id="kept-title">{w.title}</h2>
                     <p class="small">{w.about}</p>
                     <table>
                         <thead><tr><td></td>{heads.into_iter().collect_view()}<th scope="col">{w.set}</th><td></td></tr></thead>

@@ -6,6 +6,7 @@ use mistcoat::paint::MixPlan;
 use mistcoat::units::{Quantity, System};
 
 use super::clipboard::Clipboard;
+use super::counted::{Counted, Last};
 use super::desk::desk;
 use super::fields::{NumberField, QuantityField};
 use super::sheet_fields::percent;
@@ -29,12 +30,13 @@ pub fn MixClipboard() -> impl IntoView {
         let of_part = Job::from_toml(&run.job).is_ok_and(|flown| flown.stroke.burst.is_none());
         of_part.then(|| mix_of(&run, &job).map(|plan| (plan, job)).map_err(|why| fill(w.cannot_say, &[&why])))
     };
+    let last = Last::new(None);
     view! {
         <Clipboard>
             <p class="kicker">{move || desk.parsed.with(|j| j.as_ref().map(|j| kicker(j, desk.system.get())))}</p>
             <div class="fields mix-parts"><NumberField label=w.parts key="mix.parts" read=|j| j.mixing.parts.to_string() /></div>
             {move || found().map(|found| match found {
-                Ok((plan, job)) => view! { <Answer plan=plan job=job /> }.into_any(),
+                Ok((plan, job)) => view! { <Answer plan=plan job=job last=last /> }.into_any(),
                 Err(why) => view! { <p class="advice">{why}</p> }.into_any(),
             })}
             <div class="fields mix-fields">
@@ -58,7 +60,7 @@ fn kicker(job: &Job, system: System) -> String {
 
 /// Sentence, range, jug, tins, where it goes.
 #[component]
-fn Answer(plan: MixPlan, job: Job) -> impl IntoView {
+fn Answer(plan: MixPlan, job: Job, last: Last) -> impl IntoView {
     let desk = desk();
     let w = words().paint;
     let system = desk.system.get();
@@ -106,7 +108,7 @@ fn Answer(plan: MixPlan, job: Job) -> impl IntoView {
     view! {
         <p class="sentence" aria-live="polite">
             <span>{opening}</span>
-            <span><b class="number" data-mix=format!("{:.0}", plan.mixed * 1e6)>{number}</b>" "{unit}"."</span>
+            <span data-mix=format!("{:.0}", plan.mixed * 1e6)><Counted text=number unit=unit.clone() last=last />" "{unit}"."</span>
         </p>
         {range}
         <p class="small">{film}</p>

@@ -3,7 +3,7 @@
 use mistcoat::job::PartShape;
 use mistcoat::units::{Quantity, System};
 
-use crate::figures::said;
+use crate::figures::{far, said};
 use crate::words::{fill, words};
 
 /// "tube 22 mm, 600 mm", "chair frame: 14 tubes, 5.6 m together".
@@ -21,7 +21,7 @@ pub fn part_said(part: &PartShape, system: System) -> String {
         PartShape::Frame(frame) => {
             let known = w.parts.frames.iter().find(|(word, _)| frame.shape == Some(*word));
             let name = known.map_or(w.parts.own_frame, |(_, name)| name);
-            fill(w.parts.frame_said, &[name, &frame.members.len().to_string(), &say(frame.length())])
+            fill(w.parts.frame_said, &[name, &frame.members.len().to_string(), &far(frame.length(), system)])
         }
     }
 }

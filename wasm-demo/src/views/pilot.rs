@@ -103,6 +103,7 @@ pub fn follow(desk: Desk) {
         mark("data-state", "busy");
         desk.done.set(0.0);
         desk.under.set(None);
+        desk.so_far.set(None);
         desk.since.set(window().performance().map_or(0.0, |p| p.now()));
         desk.stopped.set(false);
         if let Some(handle) = waiting.get_value() {

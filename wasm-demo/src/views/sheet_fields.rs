@@ -123,9 +123,7 @@ pub fn DataSheet() -> impl IntoView {
     let w = words().paint;
     let two_pack =
         Memo::new(move |_| desk.parsed.with(|j| j.as_ref().is_some_and(|j| j.recipe.hardener.is_some())));
-    let cups = || {
-        mistcoat::flow_cup::Cup::all().map(|c| (c.id(), crate::words::cup_name(c.id()))).collect::<Vec<_>>()
-    };
+    let cups = || mistcoat::flow_cup::Cup::all().map(|c| (c.id(), c.name())).collect::<Vec<_>>();
     let q = Typed::Quantity;
     view! {
         <div class="sheet-columns">

@@ -9,7 +9,7 @@ use super::side::{nouns, side_desk};
 use super::side_row::{line, shown};
 use crate::draw::range::round_axis;
 use crate::draw::side::{WIDTH, paint_axis};
-use crate::figures::{said, seconds};
+use crate::figures::{drop_size, said, seconds};
 use crate::state::side::Sides;
 use crate::words::{fill, words};
 
@@ -81,7 +81,7 @@ fn fair(desk: Desk, sides: &Sides) -> Option<String> {
         &[
             &said(Quantity::Film, film * 1e-6, system),
             &format!("{:.0}", limits.even_percent),
-            &said(Quantity::Film, limits.sauter_um * 1e-6, system),
+            &drop_size(limits.sauter_um),
             &speed(limits.speed_mm_s[0]),
             &speed(limits.speed_mm_s[1]),
             &seconds(limits.seconds),

@@ -6,7 +6,7 @@ use mistcoat::why::{Answer, name, sentence};
 
 use super::desk::{Desk, desk};
 use super::errand::Errand;
-use crate::figures::{of_100, said};
+use crate::figures::{micron, of_100, said};
 use crate::task::Task;
 use crate::words::{fill, words};
 
@@ -82,16 +82,16 @@ fn Split(answer: Answer, system: System) -> impl IntoView {
                     <th scope="row">{name(part.cause)}</th>
                     <td class="why-drawn" aria-hidden="true"><span>{bar(0.0, part.ml, "why-bar")} {bar(a, b, "why-span")}</span></td>
                     <td><b>{signed(part.ml, system)}</b></td>
-                    <td>{signed(a, system)} ", " {signed(b, system)}</td>
-                    <td>{said(Quantity::Volume, part.ml_standard_error * 1e-6, system)}</td>
+                    <td data-head=w.orders>{signed(a, system)} ", " {signed(b, system)}</td>
+                    <td data-head=w.error>{said(Quantity::Volume, part.ml_standard_error * 1e-6, system)}</td>
                 </tr>
             }
         })
         .collect_view();
     view! {
-        <section class="why" data-why="done" aria-labelledby="why-title">
+        <section class="why-less" data-why="done" aria-labelledby="why-title">
             <h3 id="why-title">{w.title}</h3>
-            <p class="sentence">{sentence(&answer, system)}</p>
+            <p class="sentence">{micron(&sentence(&answer, system))}</p>
             <p class="small">{w.about}</p>
             <table>
                 <thead><tr><th scope="col">{w.cause}</th><td></td><th scope="col">{w.paint}</th><th scope="col">{w.orders}</th><th scope="col">{w.error}</th></tr></thead>

@@ -138,7 +138,7 @@ pub const ENGLISH: HandWords = HandWords {
     not_sized: "true size not set: hold a bank card to the screen",
     set_size: "Set true size",
     no_panel: "This part is no panel. By hand paints panels.",
-    take_panel: "Take a panel 600 × 400 mm",
+    take_panel: "Take a panel {} × {}",
     take_fitting: "Take a panel that fits at true size",
     flying: "Flying the gun’s footprints: {} of 100",
     begin_soon: "You can begin when the first is there.",

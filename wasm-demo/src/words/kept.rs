@@ -36,10 +36,17 @@ pub struct KeptWords {
 /// English.
 pub const ENGLISH: KeptWords = KeptWords {
     title: "Kept runs",
-    about: "Below each figure: how much more or less it is now.",
+    about: "Paint is for one part at the middle of the film wanted, as on the clipboard. Below each figure of a kept run: how much more or less it is now.",
     now: "now",
     run: "run {}",
-    columns: ["paint", "stays, of 100", "dry film", "uneven", "runs, of 100 of the area", "trigger on"],
+    columns: [
+        "paint for a part",
+        "stays, of 100",
+        "dry film",
+        "uneven",
+        "runs, of 100 of the area",
+        "trigger on",
+    ],
     set: "set differently",
     alike: "nothing",
     same: "same",

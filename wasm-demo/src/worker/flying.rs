@@ -105,7 +105,9 @@ impl Flight for Flying {
     }
 
     fn film(&self) -> Film {
-        let film = Film::of(&self.run.picture());
+        let picture = self.run.picture();
+        let so_far = if self.run.is_complete() { None } else { self.run.so_far(&picture) };
+        let film = Film::of(&picture);
         let film = match self.run.set_film() {
             Some(set) => film.setting(set),
             None => film,
@@ -118,6 +120,7 @@ impl Flight for Flying {
             false => Played::default(),
         };
         Film {
+            so_far,
             droplets: (self.ends.len() / Film::NUMBERS) as u32,
             ends: self.ends.clone(),
             legs: played.way.legs.len() as u32,

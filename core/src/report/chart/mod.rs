@@ -9,6 +9,7 @@ mod dimension;
 pub mod end_view;
 pub mod film_map;
 pub mod flow;
+pub mod gun;
 mod knob_map;
 mod map_file;
 mod pair;

@@ -1,17 +1,19 @@
 //! The sheet as one page of SVG: A4 for metric units, US Letter for US ones. Lengths are mm on paper.
 
+mod code;
+mod gun;
+mod scene;
+
+use self::code::{CODE, square_code};
 use super::{Block, SetUpSheet};
-use crate::report::chart::spiral::spiral;
-use crate::report::chart::svg::{escape, group, line, n, text};
-use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
-use std::fmt::Write;
+use crate::report::chart::svg::{escape, group, line, n};
 
 /// Margin of the page [mm].
 const MARGIN: f64 = 12.0;
-/// Left column: knobs, the drawing, the data sheet [mm].
-const LEFT: f64 = 60.0;
+/// Left third: the gun, what the hand holds, the data sheet [mm].
+const LEFT: f64 = 64.0;
 /// Space between the columns [mm].
-const GUTTER: f64 = 7.0;
+const GUTTER: f64 = 6.0;
 /// Width of a letter over the size of its type [-], of the work typeface: a little more than its mean, so that lines fit.
 const LETTER: f64 = 0.48;
 /// Fractions of a turn as one sign each.
@@ -20,16 +22,7 @@ const FRACTIONS: [(&str, char); 7] =
 /// Steps of the type's size that are tried, largest first; the last is taken in any case.
 const SIZES: [f64; 8] = [1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65];
 
-const STYLE: &str = "\
-text { font-family: \"Avenir Next\", \"Segoe UI\", \"Helvetica Neue\", Roboto, \"Noto Sans\", Arial, sans-serif; fill: #211D18; }\n\
-.voice { font-family: \"Iowan Old Style\", \"Palatino Linotype\", Palatino, P052, \"URW Palladio L\", \"Book Antiqua\", Georgia, serif; }\n\
-.quiet { fill: #5A5246; }\n\
-.strong { font-weight: 600; }\n\
-.rule { stroke: #211D18; stroke-width: .35; }\n\
-.hair { stroke: #D2C8B6; stroke-width: .25; }\n\
-.tick, .loop { stroke: #211D18; fill: none; stroke-width: 1.6; }\n\
-.loop-left { stroke: #85796A; fill: none; stroke-width: .8; stroke-dasharray: 2 2; }\n\
-.loop-knob { fill: #9A3817; }\n";
+const STYLE: &str = include_str!("sheet.css");
 
 /// A page under way: pieces, and how far down it is used.
 struct Page {
@@ -113,6 +106,13 @@ impl Page {
         self.say("voice", (x, at), heading, &block.heading);
         self.out += &line("rule", (x, at + 1.2 * s), (x + width, at + 1.2 * s));
         at += 1.2 * s + 1.3 * body;
+        // What every line would say stands once, under the heading.
+        let same = block.lines.first().map(|one| one.note.as_str()).unwrap_or_default();
+        let same =
+            if block.lines.len() > 1 && block.lines.iter().all(|one| one.note == same) { same } else { "" };
+        if !same.is_empty() {
+            at = self.paragraph("quiet", (x, at), small, width, same) + 0.4 * small;
+        }
         let indent = if narrow { 0.0 } else { 33.0 * s };
         for one in &block.lines {
             if narrow {
@@ -130,9 +130,9 @@ impl Page {
             }
             self.say("strong", (x + indent, at), body, &last);
             let used = last.chars().count() as f64 * body * letter("strong") + 2.0 * s;
-            if !one.note.is_empty() {
+            if !one.note.is_empty() && one.note != same {
                 let beside = one.note.chars().count() as f64 * small * LETTER;
-                if !narrow && used + beside <= room {
+                if used + beside <= room {
                     self.say("quiet", (x + indent + used, at), small, &one.note);
                 } else {
                     at = self.paragraph("quiet", (x + indent, at + 1.2 * small), small, room, &one.note)
@@ -143,96 +143,6 @@ impl Page {
         }
         at
     }
-
-    /// The three knobs from `y` down.
-    fn knobs(&mut self, sheet: &SetUpSheet, (x, y): (f64, f64)) -> f64 {
-        let mut at = y;
-        for (i, knob) in sheet.knobs.iter().enumerate() {
-            let dial = spiral(knob.turns, knob.of);
-            self.out += &group(&format!("translate({} {}) scale(.45)", n(x), n(at)), &dial);
-            let beside = x + 22.5;
-            self.say("quiet", (beside, at + 5.5), 3.3, &format!("{}  {}", i + 1, knob.name));
-            let mut down = at + 11.0;
-            for piece in wrap(&knob.said, "strong", 4.6, LEFT - 22.5) {
-                self.say("strong", (beside, down), 4.6, &piece);
-                down += 5.2;
-            }
-            at += 23.0;
-        }
-        at
-    }
-}
-
-/// Distance, fan and the next pass to scale, in a box of the left column.
-fn drawn(sheet: &SetUpSheet, (x, y): (f64, f64)) -> (String, f64) {
-    let view = &sheet.view;
-    let [away, fan, below] = &view.said;
-    let scale = ((LEFT - 12.0) / view.distance.max(1.0)).min(52.0 / (view.fan + view.down).max(1.0)).min(0.4);
-    let (far, high, down) = (view.distance * scale, view.fan * scale, view.down * scale);
-    let (tip, face) = (x + 2.0, x + 2.0 + far);
-    let (top, middle) = (y + 5.0, y + 5.0 + 0.5 * high);
-    let mut out = String::new();
-    let ray = |class: &str, from: f64, to: f64| line(class, (tip, from), (face, to));
-    out += &ray("rule", middle, top);
-    out += &ray("rule", middle, top + high);
-    if view.down > 0.0 {
-        out += &format!(
-            r#"<g stroke-dasharray="1.4 1.1">{}{}</g>"#,
-            ray("rule", middle + down, top + down),
-            ray("rule", middle + down, top + high + down)
-        );
-    }
-    let foot = top + high + down;
-    out += &line("rule", (face, top - 2.0), (face, foot + 2.0));
-    out += &format!(r#"<circle cx="{}" cy="{}" r="1.1"/>"#, n(tip), n(middle));
-    let said = |class: &str, at: (f64, f64), anchor: &str, words: &str| {
-        text(class, at, anchor, words).replacen("<text", r#"<text font-size="3.2""#, 1)
-    };
-    out += &said("quiet", (0.5 * (tip + face), foot + 6.0), "middle", &format!("{} away", away));
-    out += &said("quiet", (x, y + 2.0), "start", &format!("fan {} high, to scale", fan));
-    if view.down > 0.0 {
-        let beside = face + 3.0;
-        out += &line("rule", (beside, middle), (beside, middle + down));
-        for end in [middle, middle + down] {
-            out += &line("rule", (beside - 1.0, end), (beside + 1.0, end));
-        }
-        let half = middle + 0.5 * down;
-        out += &said("strong", (beside + 1.5, half), "start", below);
-        out += &said("quiet", (beside + 1.5, half + 4.0), "start", "down");
-    }
-    (out, foot + 9.0)
-}
-
-/// Size of the square code on paper [mm]: a hand's reach from a phone.
-const CODE: f64 = 34.0;
-
-/// An address as a square code (ISO/IEC 18004) that a phone's camera reads; none where it is too long for one that prints well.
-fn square_code(address: &str) -> Option<String> {
-    // Version 25: modules of 0.29 mm, and a quiet margin of four.
-    let code = QrCode::encode_segments_advanced(
-        &QrSegment::make_segments(address),
-        QrCodeEcc::Low,
-        Version::MIN,
-        Version::new(25),
-        None,
-        false,
-    )
-    .ok()?;
-    let size = code.size();
-    let module = CODE / f64::from(size + 8);
-    let mut d = String::new();
-    for y in 0..size {
-        for x in (0..size).filter(|&x| code.get_module(x, y)) {
-            let at = |i: i32| n4(f64::from(i + 4) * module);
-            let _ = write!(d, "M{} {}h{m}v{m}h-{m}z", at(x), at(y), m = n4(module));
-        }
-    }
-    Some(format!(r##"<path fill="#000000" shape-rendering="crispEdges" d="{d}"/>"##))
-}
-
-/// Four decimals: modules must meet.
-fn n4(value: f64) -> String {
-    format!("{value:.4}")
 }
 
 /// The sheet as an SVG file of one page; the job file and its link lie in its metadata, and where the
@@ -268,8 +178,8 @@ pub fn svg(sheet: &SetUpSheet, address: Option<&str>) -> String {
     let mut body = Page { out: String::new() };
     for size in SIZES {
         body.out.clear();
-        let mut left = body.knobs(sheet, (MARGIN, at));
-        let (picture, below) = drawn(sheet, (MARGIN, left + 3.0));
+        let mut left = gun::drawn(&mut body, sheet, (MARGIN, at), size);
+        let (picture, below) = scene::drawn(sheet, (MARGIN, left + 3.0));
         body.out += &picture;
         left = below;
         let mut down = at - 2.0;

@@ -5,6 +5,7 @@ use mistcoat::supply::Verdict;
 use mistcoat::units::{Quantity, System};
 
 use super::super::clipboard::Clip;
+use super::super::counted::{Counted, Last};
 use super::super::desk::desk;
 use super::{AIR, BAR, air_desk};
 use crate::draw::range::{range_bar, round_axis};
@@ -127,6 +128,7 @@ pub fn AirClipboard() -> impl IntoView {
             )
         })
     };
+    let shown = Last::new(None);
     view! {
         <section class="clipboard" data-verdict=move || air.get().map(|s| s.answer.verdict.word())>
             <Clip />
@@ -140,7 +142,7 @@ pub fn AirClipboard() -> impl IntoView {
                 let last = fill(last, &[&BAR.said(s.answer.wanted, system)]);
                 view! {
                     <p class="sentence" aria-live="polite">
-                        <span>{before}</span><span><b class="number">{figure}</b>" "{after}</span>
+                        <span>{before}</span><span><Counted text=figure unit=unit last=shown />" "{after}</span>
                         {(!last.is_empty()).then(|| view! { <span>{last}</span> })}
                     </p>
                     {bar(&s, system).map(|bar| view! { <svg class="range" viewBox="0 0 336 42" aria-hidden="true" inner_html=bar></svg> })}

@@ -1,7 +1,8 @@
 //! By hand: the pointer is the gun. A try is laid as it is sprayed, then told in mm, s and mL.
 
 use leptos::prelude::*;
-use mistcoat::units::Quantity;
+use mistcoat::job::{Job, PartShape};
+use mistcoat::units::{Quantity, System};
 
 use super::desk::{Desk, desk};
 use super::fields::Complaint;
@@ -73,7 +74,7 @@ fn NoPanel() -> impl IntoView {
     view! {
         <section class="hand-none">
             <h2>{w.no_panel}</h2>
-            <button type="button" class="main-button" data-take="panel" on:click=move |_| { desk.take("preset", Ok(practice_job())); }>{w.take_panel}</button>
+            <button type="button" class="main-button" data-take="panel" on:click=move |_| { desk.take("preset", Ok(practice_job())); }>{move || take_panel(desk.system.get())}</button>
         </section>
     }
 }
@@ -154,5 +155,14 @@ pub fn open_where_asked(desk: Desk) {
     });
     if let Some(view) = asked {
         desk.view.set(view);
+    }
+}
+
+/// What is taken where the job's part is none to paint by hand.
+fn take_panel(system: System) -> String {
+    let say = |v: f64| said(Quantity::Length, v, system);
+    match Job::from_toml(&practice_job()).map(|job| job.part) {
+        Ok(PartShape::Panel { width, height }) => fill(words().hand.take_panel, &[&say(width), &say(height)]),
+        _ => String::new(),
     }
 }

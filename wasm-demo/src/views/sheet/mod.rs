@@ -7,6 +7,7 @@ use mistcoat::sheet::{SetUpSheet, svg};
 use mistcoat::units::System;
 
 use super::desk::{Desk, desk};
+use crate::figures::micron;
 use crate::words::{fill, words};
 
 /// The sheet in the page's units, of the last finished run.
@@ -73,11 +74,6 @@ pub fn SheetView() -> impl IntoView {
             </div>
         </div>
     }
-}
-
-/// The page's sign for what the library writes in plain letters.
-fn micron(text: &str) -> String {
-    text.replace(" um", " µm")
 }
 
 /// The sheet's lines as a list.

@@ -1,9 +1,9 @@
 //! Air knob at the foot of the handle.
 
-use super::super::svg::{group, n, path};
 use super::fluid::knurled;
 use super::geometry::{AIR_FOOT, AIR_SLOPE, Pose};
-use crate::state::{GunFace, Knob};
+use super::{GunFace, Knob};
+use crate::report::chart::svg::{group, n, path};
 
 /// Frame of the air knob: x out along its axis.
 pub fn frame() -> String {

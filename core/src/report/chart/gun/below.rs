@@ -1,8 +1,9 @@
 //! What hangs below a gun that is not fed by gravity: the suction cup with its tube, or the paint hose from the pot.
 
-use super::super::svg::{filled, line, n, open, path, rect};
+use super::GunFace;
 use super::geometry::COLUMN_X;
-use crate::state::{Feed, GunFace};
+use crate::gun::Feed;
+use crate::report::chart::svg::{filled, line, n, open, path, rect};
 
 /// Middle of the suction cup: forward of the neck, clear of the trigger [u].
 const MIDDLE: f64 = 58.0;

@@ -1,7 +1,7 @@
 //! The gun's body with its air ways, handle and air valve seat.
 
-use super::super::svg::{filled, group, path, rect};
-use crate::state::Feed;
+use crate::gun::Feed;
+use crate::report::chart::svg::{filled, group, path, rect};
 
 /// Body outline, clockwise from the head's upper front corner.
 const OUTLINE: &str = "M58 -66H96V-62H98V-98H138V-76C146 -70 152 -84 184 -84C206 -84 214 -74 238 -78\

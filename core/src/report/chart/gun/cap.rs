@@ -1,8 +1,9 @@
 //! Air cap: section with its horns, ring, and the view from the front with its eight clicks.
 
+use crate::math::{cos, sin};
 use std::f64::consts::{FRAC_PI_4, TAU};
 
-use super::super::svg::{circle, filled, group, line, mirrored, n, path, polygon};
+use crate::report::chart::svg::{circle, filled, group, line, mirrored, n, path, polygon};
 
 /// Upper half of the cap outside the horn's way: horn's nose, back to the flange.
 const OUTER: [(f64, f64); 14] = [
@@ -101,7 +102,8 @@ pub fn centre_room() -> String {
 pub fn front(eighths: u8) -> String {
     let mut out = String::new();
     for k in 0..8 {
-        let (s, c) = (f64::from(k) * FRAC_PI_4).sin_cos();
+        let a = f64::from(k) * FRAC_PI_4;
+        let (s, c) = (sin(a), cos(a));
         let class = if k % 2 == 0 { "part" } else { "lead" };
         let (near, far) = if k % 2 == 0 { (68.0, 82.0) } else { (70.0, 80.0) };
         out += &line(class, (near * c, near * s), (far * c, far * s));
@@ -110,7 +112,8 @@ pub fn front(eighths: u8) -> String {
     out += &circle("sheet part", (0.0, 0.0), 46.0);
     let mut face = String::new();
     for k in 0..48 {
-        let (s, c) = (f64::from(k) * TAU / 48.0).sin_cos();
+        let a = f64::from(k) * TAU / 48.0;
+        let (s, c) = (sin(a), cos(a));
         face += &line("inside-line", (47.0 * c, 47.0 * s), (53.0 * c, 53.0 * s));
     }
     // Two horns, left and right, each with a large and a small hole.

@@ -1,9 +1,9 @@
 //! The circle that shows cap and tip closer.
 
-use super::super::svg::{circle, group, n};
+use super::GunFace;
 use super::geometry::Pose;
 use super::{body, cap, fluid};
-use crate::state::GunFace;
+use crate::report::chart::svg::{circle, group, n};
 
 /// Cap and tip, `scale` times larger, in a circle of radius `r` [px] about (0, 0).
 pub fn closer(face: &GunFace, ids: &str, scale: f64, r: f64) -> String {

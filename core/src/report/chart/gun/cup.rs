@@ -1,8 +1,9 @@
 //! Gravity cup with neck, lid and vent, and the level in it, true to the volume left.
 
-use super::super::svg::{filled, line, n, open, path, rect};
+use super::GunFace;
 use super::geometry::COLUMN_X;
-use crate::state::{Feed, GunFace};
+use crate::gun::Feed;
+use crate::report::chart::svg::{filled, line, n, open, path, rect};
 
 /// Inside of a cup: a funnel under a cylinder [u].
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,4 +1,7 @@
-//! The gun as it is drawn.
+//! What is drawn of a gun: its knobs as they are set, trigger, cup and gauge.
+
+use crate::gun::{Feed, Kit};
+use crate::job::Job;
 
 /// The three knobs, in the order in which they are set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -15,21 +18,21 @@ impl Knob {
     /// All three, in the order of setting.
     pub const ALL: [Knob; 3] = [Knob::Fan, Knob::Air, Knob::Fluid];
 
+    /// What it is called.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Knob::Fan => "fan knob",
+            Knob::Air => "air knob",
+            Knob::Fluid => "fluid knob",
+        }
+    }
+
     /// Its number in the order of setting, 1..=3.
+    #[must_use]
     pub fn number(self) -> u8 {
         self as u8 + 1
     }
-}
-
-/// How the paint reaches the gun.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Feed {
-    /// Cup on top.
-    Gravity,
-    /// Cup below.
-    Suction,
-    /// Pot under pressure, by a second hose.
-    Pressure,
 }
 
 /// The trigger's stages.
@@ -82,6 +85,7 @@ pub struct GunFace {
 
 impl GunFace {
     /// Opening of a knob, 0..=1.
+    #[must_use]
     pub fn open(&self, knob: Knob) -> f64 {
         match knob {
             Knob::Fan => self.fan,
@@ -91,6 +95,7 @@ impl GunFace {
     }
 
     /// Turns of a knob from shut to open.
+    #[must_use]
     pub fn turns(&self, knob: Knob) -> f64 {
         match knob {
             Knob::Fan => self.fan_turns,
@@ -121,5 +126,31 @@ impl Default for GunFace {
             mirror: false,
             in_hand: None,
         }
+    }
+}
+
+/// What the gauge at the gun must be able to show [Pa]: 1.6 times the rated pressure, never above the highest.
+fn gauge_span(kit: &Kit) -> f64 {
+    kit.highest_pressure.min(1.6 * kit.rated_pressure)
+}
+
+/// The gun of a job as it is drawn. A knob that the gun does not have has no turns.
+#[must_use]
+pub fn face_of(job: &Job) -> GunFace {
+    GunFace {
+        fan: job.gun.fan,
+        fan_turns: if job.kit.has_fan() { job.kit.fan_turns } else { 0.0 },
+        fluid: job.gun.fluid,
+        fluid_turns: job.kit.fluid_turns,
+        air: job.gun.air_knob,
+        air_turns: job.kit.air_turns,
+        stage: Stage::Paint,
+        pull: job.gun.trigger,
+        cup_level: job.gun.cup_level,
+        pulled_bar: job.gun.inlet_pressure / 1e5,
+        rest_bar: None,
+        gauge_full_bar: (job.gun.inlet_pressure.max(gauge_span(&job.kit)) / 1e5).ceil().max(4.0),
+        feed: job.kit.feed,
+        ..GunFace::default()
     }
 }

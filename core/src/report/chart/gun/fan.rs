@@ -1,9 +1,9 @@
 //! Fan valve on its slanting axis, with the fan knob above.
 
-use super::super::svg::{filled, group, n, path};
 use super::fluid::knurled;
 use super::geometry::{FAN_SEAT, FAN_SLOPE, Pose};
-use crate::state::{GunFace, Knob};
+use super::{GunFace, Knob};
+use crate::report::chart::svg::{filled, group, n, path};
 
 /// Frame of the fan valve: x out along its axis from the seat.
 pub fn frame() -> String {

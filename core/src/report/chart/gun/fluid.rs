@@ -1,8 +1,10 @@
 //! Paint way: tip, needle, packing, needle spring, fluid knob.
 
-use super::super::svg::{filled, group, line, mirrored, n, open, path, polygon, rect};
 use super::geometry::Pose;
-use crate::state::{Feed, GunFace, Knob};
+use super::{GunFace, Knob};
+use crate::gun::Feed;
+use crate::math::{cos, sin};
+use crate::report::chart::svg::{filled, group, line, mirrored, n, open, path, polygon, rect};
 
 /// Upper half of the fluid tip, cut.
 const TIP: [(f64, f64); 14] = [
@@ -84,8 +86,8 @@ pub fn knurled(length: f64, half: f64, turned: f64) -> String {
     let turned = if turned.is_finite() { turned } else { 0.0 };
     for (offset, class) in [(0.5, "index-back"), (0.0, "index")] {
         let angle = std::f64::consts::TAU * (turned + offset);
-        if angle.cos() > -1e-6 {
-            let y = -(half - 5.0) * angle.sin();
+        if cos(angle) > -1e-6 {
+            let y = -(half - 5.0) * sin(angle);
             out += &line(class, (0.14 * length, y), (0.86 * length, y));
         }
     }

@@ -1,8 +1,9 @@
 //! Gauge between hose and handle, and the hose.
 
-use super::super::svg::{circle, group, line, n, path, rect, text};
+use super::GunFace;
 use super::geometry::{GAUGE, GAUGE_R, gauge_angle};
-use crate::state::GunFace;
+use crate::math::{cos, sin};
+use crate::report::chart::svg::{circle, group, line, n, path, rect, text};
 
 /// Hose and the gauge's case; the dial is drawn with its needle because its scale depends on the units.
 pub fn still(_ids: &str) -> String {
@@ -25,7 +26,7 @@ pub fn moving(face: &GunFace) -> String {
     dial(face, 1.0, "bar", 1.0)
 }
 
-/// The dial in any unit: `per_bar` of the unit in a bar, numbered every `step` bar-units of that unit.
+/// The dial in any unit: `per_bar` of the unit in a bar, numbered every `step` bar-units of that unit; without words where no unit is given.
 pub fn dial(face: &GunFace, per_bar: f64, unit: &str, step: f64) -> String {
     let r = GAUGE_R;
     let mut out = circle("sheet outline", (0.0, 0.0), r);
@@ -36,17 +37,19 @@ pub fn dial(face: &GunFace, per_bar: f64, unit: &str, step: f64) -> String {
     for k in 0..=2 * ticks {
         let value = 0.5 * step * f64::from(k);
         let a = gauge_angle(value, full).to_radians();
-        let (s, c) = a.sin_cos();
+        let (s, c) = (sin(a), cos(a));
         let whole = k % 2 == 0;
         let near = if whole { r - 15.0 } else { r - 11.0 };
         let class = if whole { "part" } else { "inside-line" };
         out += &line(class, (near * s, -near * c), ((r - 7.5) * s, -(r - 7.5) * c));
-        if whole {
+        if whole && !unit.is_empty() {
             let at = r - 22.5;
             out += &text("dial", (at * s, -at * c + 3.6), "middle", &n(value));
         }
     }
-    out += &text("dial", (0.0, r - 12.0), "middle", unit);
+    if !unit.is_empty() {
+        out += &text("dial", (0.0, r - 12.0), "middle", unit);
+    }
     if let Some(rest) = face.rest_bar {
         out += &group(
             &format!("rotate({})", n(gauge_angle(rest, face.gauge_full_bar))),
@@ -66,15 +69,15 @@ pub fn dial(face: &GunFace, per_bar: f64, unit: &str, step: f64) -> String {
 /// What the gauge reads now [bar]: the rest pressure when the trigger is let go and the supply is known.
 pub fn shown(face: &GunFace) -> f64 {
     match (face.stage, face.rest_bar) {
-        (crate::state::Stage::Rest, Some(rest)) => rest,
+        (super::Stage::Rest, Some(rest)) => rest,
         _ => face.pulled_bar,
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::Stage;
     use super::*;
-    use crate::state::Stage;
 
     #[test]
     fn it_drops_when_the_trigger_is_pulled() {

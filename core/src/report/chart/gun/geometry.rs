@@ -3,7 +3,8 @@
 //! Drawing units [u]: the tip's face is the origin, x runs back along the needle's axis, y runs down. The section
 //! is not to scale: needle travel is drawn about twice too long so that the eye can see it.
 
-use crate::state::GunFace;
+use super::GunFace;
+use crate::math::{atan, tan};
 
 /// Needle travel with the fluid knob fully open [u].
 pub const NEEDLE_TRAVEL: f64 = 10.0;
@@ -54,11 +55,11 @@ impl Pose {
         let stop = share(face.fluid) * NEEDLE_TRAVEL;
         let lever = -PIVOT.1;
         let (trigger, needle) = match face.stage {
-            crate::state::Stage::Rest => (0.0, 0.0),
-            crate::state::Stage::Air => (AIR_STAGE, 0.0),
-            crate::state::Stage::Paint => {
+            super::Stage::Rest => (0.0, 0.0),
+            super::Stage::Air => (AIR_STAGE, 0.0),
+            super::Stage::Paint => {
                 let needle = stop.min(share(face.pull) * NEEDLE_TRAVEL);
-                (AIR_STAGE + (needle / lever).atan(), needle)
+                (AIR_STAGE + atan(needle / lever), needle)
             }
         };
         Self {
@@ -67,7 +68,7 @@ impl Pose {
             fan: share(face.fan) * face.fan_turns * SLIDE_PER_TURN,
             air: share(face.air) * face.air_turns * SLIDE_PER_TURN,
             trigger,
-            valve: (VALVE_Y - PIVOT.1) * trigger.tan(),
+            valve: (VALVE_Y - PIVOT.1) * tan(trigger),
         }
     }
 }
@@ -80,8 +81,8 @@ pub fn gauge_angle(bar: f64, full: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    use super::super::Stage;
     use super::*;
-    use crate::state::Stage;
 
     #[test]
     fn the_fluid_knob_is_a_stop_for_the_needle() {

@@ -1,9 +1,11 @@
 //! Where each control of the drawn gun can be taken hold of.
 
-use super::super::svg::n;
+use super::Knob;
 use super::geometry::Pose;
 use super::{air, fan};
-use crate::state::{Feed, Knob};
+use crate::gun::Feed;
+use crate::math::{cos, sin};
+use crate::report::chart::svg::n;
 
 /// A rectangle in its own frame.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,7 +66,8 @@ pub fn cup(feed: Feed) -> Option<(Hit, f64)> {
 pub fn leader_start(knob: Knob, pose: &Pose) -> (f64, f64) {
     use super::geometry::{AIR_FOOT, AIR_SLOPE, FAN_SEAT, FAN_SLOPE};
     let along = |foot: (f64, f64), slope: f64, s: f64, side: f64| {
-        let (sin, cos) = slope.to_radians().sin_cos();
+        let a = slope.to_radians();
+        let (sin, cos) = (sin(a), cos(a));
         (foot.0 + s * cos - side * sin, foot.1 + s * sin + side * cos)
     };
     match knob {
@@ -76,8 +79,8 @@ pub fn leader_start(knob: Knob, pose: &Pose) -> (f64, f64) {
 
 #[cfg(test)]
 mod tests {
+    use super::super::GunFace;
     use super::*;
-    use crate::state::GunFace;
 
     #[test]
     fn the_hit_follows_its_knob() {

@@ -9,6 +9,7 @@ pub mod body;
 pub mod cap;
 pub mod closer;
 pub mod cup;
+mod face;
 pub mod fan;
 pub mod fluid;
 pub mod gauge;
@@ -16,12 +17,22 @@ pub mod geometry;
 pub mod hit;
 pub mod trigger;
 
-use super::svg::{group, n};
-use crate::state::{Feed, GunFace};
+pub use self::face::{GunFace, Knob, Stage, face_of};
+use crate::gun::Feed;
+use crate::report::chart::svg::{group, n};
 use geometry::Pose;
 
 /// The whole gun as one piece of SVG in drawing units (for pictures and small signs); `ids` names its patterns.
 pub fn whole(face: &GunFace, ids: &str, pitch: f64) -> String {
+    drawn(face, ids, pitch, &gauge::moving(face))
+}
+
+/// The same without a letter in it: for drawings so small that the dial's figures cannot be read.
+pub fn mute(face: &GunFace, ids: &str, pitch: f64) -> String {
+    drawn(face, ids, pitch, &gauge::dial(face, 1.0, "", 1.0))
+}
+
+fn drawn(face: &GunFace, ids: &str, pitch: f64, dial: &str) -> String {
     let pose = Pose::of(face);
     let gun = [
         still_back(ids, pitch, face.feed),
@@ -29,7 +40,7 @@ pub fn whole(face: &GunFace, ids: &str, pitch: f64) -> String {
         cup::level(face),
         fan::moving(&pose, face, ids),
         air::moving(&pose, face),
-        gauge::moving(face),
+        dial.into(),
         trigger::moving(&pose),
     ]
     .concat();
@@ -40,7 +51,7 @@ pub fn whole(face: &GunFace, ids: &str, pitch: f64) -> String {
 pub fn still_back(ids: &str, pitch: f64, feed: Feed) -> String {
     format!(
         "<defs>{}</defs>{}{}{}{}{}{}",
-        super::svg::hatches(ids, pitch),
+        crate::report::chart::svg::hatches(ids, pitch),
         [below::hose(feed), gauge::still(ids)].concat(),
         cup::still(ids, feed),
         body::still(ids, feed),
@@ -65,7 +76,7 @@ pub const MIDDLE: f64 = 210.0;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::{Knob, Stage};
+    use super::{Knob, Stage};
 
     fn balanced(svg: &str) -> bool {
         let mut depth = 0_i32;

@@ -1,8 +1,9 @@
 //! Trigger on its pivot, with its two stages, and the air valve it opens first.
 
-use super::super::svg::{circle, group, line, n, path, text};
 use super::fluid::spring;
 use super::geometry::{AIR_STAGE, NEEDLE_TRAVEL, PIVOT, Pose, VALVE_Y};
+use crate::math::{atan, atan2, cos, sin};
+use crate::report::chart::svg::{circle, group, line, n, path, text};
 
 /// Blade at rest.
 const BLADE: &str = "M172 -70C178 -80 193 -78 199 -66C212 -40 228 -8 234 40C240 92 214 130 200 176\
@@ -49,12 +50,12 @@ fn valve(pose: &Pose) -> String {
 /// The arc with three ticks under the foot, and where the trigger stands now; `words` are rest, air, paint.
 pub fn arc(pose: &Pose, words: Option<[&str; 3]>) -> String {
     // The foot's own angle at rest, from straight down.
-    let lean = (186.0_f64 - PIVOT.0).atan2(230.0 - PIVOT.1);
+    let lean = atan2(186.0 - PIVOT.0, 230.0 - PIVOT.1);
     let at = |angle: f64, r: f64| {
         let a = lean + angle;
-        (PIVOT.0 + r * a.sin(), PIVOT.1 + r * a.cos())
+        (PIVOT.0 + r * sin(a), PIVOT.1 + r * cos(a))
     };
-    let full = AIR_STAGE + (NEEDLE_TRAVEL / -PIVOT.1).atan();
+    let full = AIR_STAGE + atan(NEEDLE_TRAVEL / -PIVOT.1);
     let (from, to) = (at(0.0, ARC), at(full, ARC));
     let mut out = path(
         "part none",
