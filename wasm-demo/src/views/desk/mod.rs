@@ -1,79 +1,25 @@
 //! What the views share: the job in hand, the run that answers it, and how things are shown.
 
+mod gun;
+mod hear;
+mod view;
+
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use mistcoat::job::{Job, JobError, PartShape, with_key, without_key};
+use mistcoat::job::{Job, JobError, with_key, without_key};
 use mistcoat::run::SoFar;
 use mistcoat::units::System;
 
-use crate::booth3d::played::{self, Played};
+use crate::booth3d::played::Played;
 use crate::booth3d::way::Way;
-use crate::protocol::Film;
 use crate::state::class_hour::with_turn;
 use crate::state::{
-    CHAIR_LEG, DropletEnd, FilmGrid, GunFace, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
-    card_job, face_of, gauge_of, is_tube, members, on_supply, pass_job, steadied, with_hidden,
+    CHAIR_LEG, DropletEnd, FilmGrid, History, Knob, MemberFilm, RunView, Stage, TABLE_TOP, WORKSHOP,
+    card_job, gauge_of, pass_job, steadied, with_hidden,
 };
 
-/// Views that exist.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum View {
-    /// A test card.
-    Card,
-    /// The part.
-    Part,
-    /// The air supply.
-    Air,
-    /// Data sheet, cups, thinner, how much to mix.
-    Paint,
-    /// Kits side by side.
-    Side,
-    /// The pointer is the gun.
-    Hand,
-    /// One page to print.
-    Sheet,
-    /// What if a knob is turned.
-    Sweep,
-}
-
-impl View {
-    /// A word for it in the page's attributes.
-    pub fn word(self) -> &'static str {
-        match self {
-            View::Card => "card",
-            View::Part => "part",
-            View::Air => "air",
-            View::Paint => "paint",
-            View::Side => "side",
-            View::Hand => "hand",
-            View::Sheet => "sheet",
-            View::Sweep => "sweep",
-        }
-    }
-}
-
-/// How film is shown on the card.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Shown {
-    /// As the eye sees it.
-    Seen,
-    /// As a map.
-    Map,
-    /// Both.
-    Both,
-}
-
-/// How a card is sprayed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum How {
-    /// A burst with the gun held still.
-    Burst,
-    /// One pass across it.
-    Pass,
-    /// The flood test: fan flat, trigger held until it runs.
-    Flood,
-}
+pub use view::{How, Shown, View};
 
 /// A value that was refused, beside its field.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -304,127 +250,10 @@ impl Desk {
         self.flown.with(|text| self.run.with(|run| run.as_ref().is_none_or(|run| run.job != *text)))
     }
 
-    /// Takes the film of a run under way on the job `text`; news of any other text is dropped.
-    pub fn hear_film(
-        &self,
-        text: &str,
-        film: &Film,
-        done: f64,
-        droplets: impl FnOnce() -> Arc<[DropletEnd]>,
-    ) {
-        if self.flown.with_untracked(|t| t == text) {
-            self.done.set(done);
-            self.so_far.set(film.so_far);
-            self.played.set(None);
-            if film.legs > 0 && self.under.with_untracked(Option::is_none) {
-                let way = played::way_of(&film.played, film.legs as usize);
-                // Before a panel a card is flown first, which finds the fan and so the passes.
-                let from = if Job::from_toml(text).is_ok_and(|j| j.part.is_of_tubes()) { 0.0 } else { done };
-                self.under.set(Some((Arc::new(way), from)));
-            }
-            if film.droplets as usize != self.aloft.with_untracked(|d| d.len()) {
-                self.aloft.set(droplets());
-            }
-            self.take_film(text, film);
-        }
-    }
-
-    /// Takes in a film, all faces; gives the one shown.
-    fn take_film(&self, text: &str, film: &Film) -> Option<FilmGrid> {
-        let job = Job::from_toml(text).ok()?;
-        let all = members(&job, film);
-        let member = match job.part {
-            PartShape::Frame(_) => self.member.get_untracked().min(all.len().max(1) - 1),
-            _ => 0,
-        };
-        let shown = all.get(member);
-        let shown = shown.map(|m| m.grid.clone()).or_else(|| grid(&job, film));
-        self.members.set(all);
-        self.film.set(shown.clone());
-        shown
-    }
-
-    /// Shows the film of another member of a frame.
-    pub fn show_member(&self, member: usize) {
-        self.member.set(member);
-        let shown = self.members.with(|all| all.get(member).map(|m| m.grid.clone()));
-        if shown.is_some() {
-            self.film.set(shown);
-        }
-    }
-
-    /// Takes a finished run on the job `text`; a report that cannot be read counts as none.
-    pub fn hear_done(&self, text: &str, report: &str, digest: u64, film: &Film, droplets: Arc<[DropletEnd]>) {
-        if self.flown.with_untracked(|t| t != text) {
-            return;
-        }
-        let cells = film.values.len();
-        let played = Played::unpack(film.legs as usize, film.layers as usize, cells, &film.played);
-        let film = self.take_film(text, film);
-        self.played.set(played.map(Arc::new));
-        self.under.set(None);
-        self.so_far.set(None);
-        self.done.set(1.0);
-        let report = serde_json::from_str(report).unwrap_or(serde_json::Value::Null);
-        self.run.set(Some(Arc::new(RunView { job: text.into(), report, film, droplets, digest })));
-    }
-
-    /// Takes in the set-up sheets of the run just heard of.
-    pub fn hear_sheets(&self, text: &str, sheets: &str) {
-        if self.flown.with_untracked(|t| t == text) {
-            self.sheets.set(serde_json::from_str(sheets).unwrap_or_default());
-        }
-    }
-
     /// The run that is not out of date.
     pub fn fresh(&self) -> Option<Arc<RunView>> {
         let run = self.run.get()?;
         self.flown.with(|text| run.job == *text).then_some(run)
-    }
-
-    /// Turns a knob to an opening, 0..=1.
-    pub fn turn(&self, knob: Knob, open: f64) {
-        if !open.is_finite() {
-            return;
-        }
-        let open = open.clamp(0.0, 1.0);
-        self.in_hand.set(Some(knob));
-        if knob == Knob::Fan && !self.touched.get_untracked() {
-            self.touched.set(true);
-            let fresh = untrack(|| self.fresh());
-            if self.kept.with_untracked(Option::is_none) && self.view.get_untracked() == View::Part {
-                self.kept.set(fresh);
-            }
-        }
-        match knob {
-            Knob::Fan => self.set("gun.fan", &share(open)),
-            Knob::Fluid => self.set("gun.fluid", &share(open)),
-            Knob::Air => self.set("gun.air_knob", &share(open)),
-        };
-    }
-
-    /// Turns the cap by clicks of an eighth.
-    pub fn turn_cap(&self, eighths: u32) {
-        let now = self.parsed.with_untracked(|j| j.as_ref().map_or(0.0, |j| j.gun.cap_turn.to_degrees()));
-        let turned = (now.round() as u32 + 45 * eighths) % 360;
-        self.set("gun.cap_turn", &format!("{turned} deg"));
-    }
-
-    /// The gun as drawn.
-    pub fn face(&self) -> GunFace {
-        // A card is sprayed with an upright fan, whatever the part.
-        let on_part = self.view.get() == View::Part;
-        let flat = if !on_part && self.how.get() == How::Flood { 2 } else { 0 };
-        let face = self.parsed.with(|job| {
-            job.as_ref()
-                .map(|job| GunFace {
-                    cap_eighths: (if on_part { cap(job) } else { 0 } + turned(job) + flat) % 8,
-                    ..face_of(job)
-                })
-                .unwrap_or_default()
-        });
-        let face = self.gauge.get().map_or(face, |gauge| on_supply(face, gauge));
-        GunFace { stage: self.stage.get(), mirror: self.mirror.get(), in_hand: self.in_hand.get(), ..face }
     }
 }
 
@@ -433,27 +262,7 @@ fn narrow() -> bool {
     window().inner_width().ok().and_then(|w| w.as_f64()).is_some_and(|w| w < 768.0)
 }
 
-/// Clicks of the cap for a job: on a tube strokes run up and down, so a fan across them lies flat.
-fn cap(job: &Job) -> u8 {
-    if is_tube(job) && job.stroke.fan_axis == mistcoat::job::FanAxis::Across { 2 } else { 0 }
-}
-
-/// Clicks that the job's cap is turned.
-fn turned(job: &Job) -> u8 {
-    (job.gun.cap_turn.to_degrees() / 45.0).round() as u8 % 8
-}
-
-/// A share for the job file, fine enough that an eighth of a turn reads back as one.
-fn share(v: f64) -> String {
-    format!("{}", (v * 1e4).round() / 1e4)
-}
-
 /// The desk of this page.
 pub fn desk() -> Desk {
     use_context::<Desk>().unwrap_or_default()
-}
-
-fn grid(job: &Job, film: &Film) -> Option<FilmGrid> {
-    let ([columns, rows], values) = film.faces().next()?;
-    FilmGrid::over(&job.part, columns, rows, values.to_vec())
 }
