@@ -16,6 +16,8 @@ pub struct SoFar {
     pub dry: f64,
     /// Share of the solids that stays on the part [-], 0..=1.
     pub landed: f64,
+    /// As if the gun kept its line: what the hand's wander costs is not flown yet.
+    pub on_its_line: bool,
 }
 
 impl Run {
@@ -28,6 +30,12 @@ impl Run {
         let dry = picture.mean_over_area(|cell| picture.dry[cell]);
         let sprayed = self.prepared.spray.volume_flow * self.prepared.strokes(&self.card).open_seconds();
         let landed = (dry * picture.area() / (sprayed * self.prepared.spray.volume_solids)).min(1.0);
-        (dry > 0.0 && sprayed > 0.0 && landed.is_finite()).then_some(SoFar { sprayed, dry, landed })
+        let on_its_line = self.by_hand.as_ref().is_some_and(|by_hand| !by_hand.shelf.is_flown());
+        (dry > 0.0 && sprayed > 0.0 && landed.is_finite()).then_some(SoFar {
+            sprayed,
+            dry,
+            landed,
+            on_its_line,
+        })
     }
 }

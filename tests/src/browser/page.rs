@@ -4,9 +4,9 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use anyhow::{Context, Result, bail, ensure};
 use headless_chrome::Tab;
-use headless_chrome::types::PrintToPdfOptions;
 use headless_chrome::protocol::cdp::types::Event;
 use headless_chrome::protocol::cdp::{Emulation, Log, Network, Page as Cdp, Runtime};
+use headless_chrome::types::PrintToPdfOptions;
 use serde_json::Value;
 
 use super::{LIMIT, QUIET};

@@ -39,7 +39,11 @@ pub fn a_kept_run_stands_beside_this_one_and_says_why(browser: &Browser, server:
 
     page.click("[data-kept=\"1\"] .kept-do button:nth-child(2)")?;
     page.wait_for("[data-why]:not([data-why=busy])")?;
-    ensure!(page.value("!!document.querySelector('[data-why=done]')")? == true, "{}", page.text("[data-why]")?);
+    ensure!(
+        page.value("!!document.querySelector('[data-why=done]')")? == true,
+        "{}",
+        page.text("[data-why]")?
+    );
     let why = page.text("[data-why=done]")?;
     ensure!(why.contains("all of it") && why.contains("mL"), "{why}");
 

@@ -65,7 +65,10 @@ const TESTS: &[Test<Server>] = &[
         "hand::an_exercise_is_marked_and_its_link_is_a_row_of_the_class_table",
         hand::an_exercise_is_marked_and_its_link_is_a_row_of_the_class_table,
     ),
-    ("kept::a_kept_run_stands_beside_this_one_and_says_why", kept::a_kept_run_stands_beside_this_one_and_says_why),
+    (
+        "kept::a_kept_run_stands_beside_this_one_and_says_why",
+        kept::a_kept_run_stands_beside_this_one_and_says_why,
+    ),
     ("loading::the_page_loads_and_stays_on_this_machine", loading::the_page_loads_and_stays_on_this_machine),
     ("loading::an_error_on_the_console_is_seen", loading::an_error_on_the_console_is_seen),
     ("loading::a_request_that_leaves_is_seen", loading::a_request_that_leaves_is_seen),

@@ -53,7 +53,9 @@ pub fn a_map_comes_cell_by_cell_and_a_point_is_loaded(browser: &Browser, server:
     page.value(
         "window.files = {}; HTMLAnchorElement.prototype.click = function () { window.files[this.download] = this.href; }; 0",
     )?;
-    for (kind, starts) in [("csv", "data:text/csv"), ("svg", "data:image/svg+xml"), ("png", "data:image/png;base64,iVBOR")] {
+    for (kind, starts) in
+        [("csv", "data:text/csv"), ("svg", "data:image/svg+xml"), ("png", "data:image/png;base64,iVBOR")]
+    {
         page.click(&format!("[data-save={kind}]"))?;
         let file = page.value(&format!(
             "new Promise((tell) => {{ const look = () => window.files['sweep.{kind}'] ? tell(window.files['sweep.{kind}']) : \

@@ -10,7 +10,7 @@ fn film() -> Film {
         values: vec![0.0, 1.5e-5, f32::MIN_POSITIVE, 2e-5, 3e-5, 1.0, 4e-5, 5e-5, 6e-5],
         has_set: true,
         tears_um: 9200,
-        so_far: Some(mistcoat::run::SoFar { sprayed: 2e-5, dry: 2.5e-5, landed: 0.13 }),
+        so_far: Some(mistcoat::run::SoFar { sprayed: 2e-5, dry: 2.5e-5, landed: 0.13, on_its_line: true }),
         set: (0..45).map(|i| i as f32).collect(),
         droplets: 1,
         ends: vec![0.2, -0.03, 0.01, -0.04, 1.0],

@@ -126,6 +126,7 @@ pub fn PartClipboard() -> impl IntoView {
     };
     // While a run is under way: what it comes to so far.
     let so_far = move || need_so_far(&desk.so_far.get()?, film_wanted(desk));
+    let so_far_on_line = move || desk.so_far.with(|s| s.is_some_and(|s| s.on_its_line));
     let last = Last::new(None);
     let figures = move || {
         let under_way = so_far();
@@ -164,7 +165,7 @@ pub fn PartClipboard() -> impl IntoView {
                 })}
             </p>
             {move || match found() {
-                _ if so_far().is_some() => view! { <p class="text" data-so-far>{w.so_far}</p> }.into_any(),
+                _ if so_far().is_some() => view! { <p class="text" data-so-far>{if so_far_on_line() { w.so_far_on_line } else { w.so_far }}</p> }.into_any(),
                 Some((_, need)) => view! { <Range need=need /> }.into_any(),
                 None => view! { <p class="text">{w.first_figures}</p> }.into_any(),
             }}

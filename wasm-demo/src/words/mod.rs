@@ -117,6 +117,7 @@ pub struct Words {
     pub on_it: &'static str,
     pub first_figures: &'static str,
     pub so_far: &'static str,
+    pub so_far_on_line: &'static str,
     pub to_go: &'static str,
     pub setting: &'static str,
     pub card_first: &'static str,

@@ -20,11 +20,11 @@ pub struct WhyWords {
 pub const ENGLISH: WhyWords = WhyWords {
     ask: "Why?",
     title: "Why",
-    about: "From the kept run to the run in hand: one cause swapped at a time, in one order and the other way round, each flown. The bar is the mean of the two orders, the thin line what they span.",
+    about: "Paint as each run sprays it, each with its own film. From the kept run to the run in hand: one cause swapped at a time, in one order and the other way round, each flown. The bar is the mean of the two orders, the thin line what they span.",
     busy: "Swapping causes: {} of 100",
     refused: "This cannot be told:",
     cause: "cause",
-    paint: "paint for a part",
+    paint: "paint sprayed",
     orders: "by either order",
     error: "counting error",
     whole: "all of it",

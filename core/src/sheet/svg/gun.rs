@@ -54,7 +54,7 @@ pub(super) fn drawn(page: &mut Page, sheet: &SetUpSheet, (x, y): (f64, f64), siz
         page.say("strong", (names + 1.4, at.1 + 1.2), 3.3, &(i + 1).to_string());
         page.say("quiet", (names + 5.8, at.1 + 1.2), 3.3, set.name.trim_end_matches(" knob"));
         let mut down = at.1 + 6.6;
-        for piece in wrap(&set.said, "strong", 4.0, LEFT - NAMES + 3.0) {
+        for piece in wrap(&set.said, "strong", 4.0, LEFT - NAMES + 6.0) {
             page.say("strong", (names, down), 4.0, &piece);
             down += 4.5;
         }

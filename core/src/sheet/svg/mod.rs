@@ -133,7 +133,7 @@ impl Page {
             if !one.note.is_empty() && one.note != same {
                 let beside = one.note.chars().count() as f64 * small * LETTER;
                 if used + beside <= room {
-                    self.say("quiet", (x + indent + used, at), small, &one.note);
+                    self.say("quiet", (x + indent + used, at), small, &words(&one.note).join(" "));
                 } else {
                     at = self.paragraph("quiet", (x + indent, at + 1.2 * small), small, room, &one.note)
                         - 1.25 * small;
