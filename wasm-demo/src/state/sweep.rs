@@ -234,15 +234,15 @@ pub fn figure(point: &Point, answer: &Answer, path: &str, system: System) -> Str
     }
 }
 
-/// A setting as it is said: "180 mm", "50 of 100" for a bare share.
+/// A setting as it is said in a system: "180 mm", "50 of 100" for a bare share.
 #[must_use]
-pub fn setting(key: &str, value: &str) -> String {
+pub fn setting(key: &str, value: &str, system: System) -> String {
     let share = mistcoat::job::Key::find(key).is_some_and(|k| k.kind == mistcoat::job::Kind::Share);
     match value.parse::<f64>() {
         Ok(number) if key == "gun.fan" && number <= 0.0 => "shut".into(),
         Ok(number) if key == "gun.fan" && number >= 1.0 => "fully open".into(),
         Ok(number) if share => format!("{} of 100", short(100.0 * number)),
-        _ => value.replace(' ', &crate::figures::THIN.to_string()),
+        _ => mistcoat::units::in_units(value, system).replace(' ', &crate::figures::THIN.to_string()),
     }
 }
 
@@ -284,7 +284,7 @@ mod tests {
         assert!((shown("film.dry_um.mean", 25.4, System::Us) - 1.0).abs() < 1e-9);
         assert_eq!(unit("film.dry_um.mean", System::Us), "mil");
         assert_eq!(unit("paint.sprayed_ml", System::Metric), "mL");
-        assert_eq!(setting("stroke.overlap", "0.35"), "35 of 100");
-        assert_eq!(setting("stroke.hand", "steady"), "steady");
+        assert_eq!(setting("stroke.overlap", "0.35", System::Metric), "35 of 100");
+        assert_eq!(setting("stroke.hand", "steady", System::Us), "steady");
     }
 }

@@ -8,14 +8,14 @@ use super::super::desk::desk;
 use super::set;
 use super::trade::Trade;
 use crate::draw::range::{range_bar, round_axis};
-use crate::figures::{in_words, micron, parted, seconds};
+use crate::figures::{in_words, parted, seconds};
 use crate::words::{fill, words};
 
 #[component]
 pub fn Said(answer: Answer, system: System) -> impl IntoView {
     let page = desk();
     let w = words().search;
-    let all = micron(&sentence(&answer, system));
+    let all = in_words(&sentence(&answer, system), system);
     let Some(best) = answer.best.clone() else {
         return view! { <p class="sentence">{all}</p> }.into_any();
     };
@@ -51,7 +51,7 @@ pub fn Said(answer: Answer, system: System) -> impl IntoView {
                 </div>
                 <div>
                     <p class="text">{all}</p>
-                    <p class="text">{micron(&film(&best, system))}</p>
+                    <p class="text">{in_words(&film(&best, system), system)}</p>
                     <p class="small">{in_words(&for_whom(&answer), system)}</p>
                 </div>
             </div>

@@ -29,7 +29,7 @@ pub fn Chosen() -> impl IntoView {
         };
         let system = page.system.get();
         let keys = answer.axes.iter().zip(&point.settings).map(|(axis, value)| {
-            view! { <p class="name">{key_name(&axis.key)} ": " {setting(&axis.key, value)}</p> }
+            view! { <p class="name">{key_name(&axis.key)} ": " {setting(&axis.key, value, system)}</p> }
         });
         let body = match &point.impossible {
             Some(why) => view! {

@@ -62,7 +62,7 @@ fn OneCurve(path: &'static str, name: &'static str) -> impl IntoView {
                     let x = frame.x(point.x);
                     let y = point.y.map_or(TALL - 51.0, |y| frame.y(y));
                     let number = axis.values.iter().position(|v| *v == point.name).unwrap_or(0);
-                    let said = spot(point, unit(path, system), &setting(&axis.key, &point.name));
+                    let said = spot(point, unit(path, system), &setting(&axis.key, &point.name, system));
                     let title = said.clone();
                     let pick = move || sweep.chosen.set(Some(number));
                     view! {

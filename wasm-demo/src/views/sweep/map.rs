@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use mistcoat::report::chart::DARK;
 use mistcoat::report::chart::film_map::ramp;
-use mistcoat::sweep::{Answer, Point};
+use mistcoat::sweep::{Answer, Axis, Point};
 
 use super::{key_name, sweep_desk};
 use crate::state::sweep::{FIGURES, figure, setting, shown, unit};
@@ -55,12 +55,15 @@ pub fn KnobMapTable() -> impl IntoView {
         let scale = ends(&answer, column);
         let title =
             format!("{}, {}", w.figures[sweep.figure.get().min(FIGURES.len() - 1)], unit(path, system));
-        let heads = across.values.iter().map(|v| view! { <th scope="col">{setting(&across.key, v)}</th> });
+        let heads = across.values.iter().map(|v| {
+            let tube = tube(&across, v).map(|d| view! { <svg class="sweep-tube" viewBox="0 0 30 30" width="30" height="30" aria-hidden="true"><circle cx="15" cy="15" r=format!("{:.2}", 14.0 * d)></circle></svg> });
+            view! { <th scope="col">{tube}{setting(&across.key, v, system)}</th> }
+        });
         // More at the top, as on a chart.
         let rows = (0..down.values.len()).rev().map(|row| {
-            let name = setting(&down.key, &down.values[row]);
+            let name = setting(&down.key, &down.values[row], system);
             let cells = (0..n).map(|c| {
-                let said = format!("{name}, {}", setting(&across.key, &across.values[c]));
+                let said = format!("{name}, {}", setting(&across.key, &across.values[c], system));
                 cell(row * n + c, answer.point(row * n + c), &answer, path, column, scale, said)
             });
             view! { <tr><th scope="row">{name.clone()}</th>{cells.collect_view()}</tr> }
@@ -130,4 +133,12 @@ fn cell(
                 on:click=move |_| sweep.chosen.set(Some(number))>{text}</button>
         </td>
     }
+}
+
+/// A tube's diameter over the thickest of its axis: columns of tubes wear theirs, to scale with each other.
+fn tube(axis: &Axis, value: &str) -> Option<f64> {
+    let (all, _) = axis.numbers().filter(|_| axis.key == "part.tube.diameter")?;
+    let own = axis.values.iter().position(|v| v == value).and_then(|i| all.get(i))?;
+    let most = all.iter().copied().fold(0.0, f64::max);
+    (most > 0.0).then(|| own / most)
 }

@@ -31,7 +31,7 @@ pub fn Figures() -> impl IntoView {
                 .zip(&point.settings)
                 .enumerate()
                 .map(|(i, (axis, value))| {
-                    let text = setting(&axis.key, value);
+                    let text = setting(&axis.key, value, system);
                     if i == 0 {
                         view! {
                             <th scope="row"><button type="button" class="link" on:click=move |_| sweep.chosen.set(Some(number))>{text}</button></th>
