@@ -18,13 +18,23 @@ impl Given {
     /// Reads the program's words. `alone` are the options without a value; `valued` those with one, each with what is wrong when
     /// it has none ("no folder is named").
     pub fn read(usage: &str, alone: &[&str], valued: &[(&str, &str)]) -> Result<Self, String> {
+        Self::read_with(usage, alone, valued, &[])
+    }
+
+    /// The same with options that may be given more than once.
+    pub fn read_with(
+        usage: &str,
+        alone: &[&str],
+        valued: &[(&str, &str)],
+        many: &[(&str, &str)],
+    ) -> Result<Self, String> {
         let (mut job, mut given) = (None, Self { job: String::new(), alone: Vec::new(), values: Vec::new() });
         let mut words = std::env::args().skip(1);
         while let Some(word) = words.next() {
             if alone.contains(&word.as_str()) {
                 given.alone.push(word);
-            } else if let Some((name, none)) = valued.iter().find(|(name, _)| *name == word) {
-                if given.value(name).is_some() {
+            } else if let Some((name, none)) = valued.iter().chain(many).find(|(name, _)| *name == word) {
+                if given.value(name).is_some() && !many.iter().any(|(many, _)| many == name) {
                     return Err(format!("{name}: given twice\n{usage}"));
                 }
                 let value = words.next().filter(|value| !value.starts_with("--") && !value.is_empty());
@@ -50,6 +60,11 @@ impl Given {
     /// The value of an option.
     pub fn value(&self, option: &str) -> Option<&str> {
         self.values.iter().find(|(given, _)| given == option).map(|(_, value)| value.as_str())
+    }
+
+    /// The values of an option that may be given more than once, in order.
+    pub fn values(&self, option: &str) -> impl Iterator<Item = &str> {
+        self.values.iter().filter(move |(given, _)| given == option).map(|(_, value)| value.as_str())
     }
 
     /// The job.

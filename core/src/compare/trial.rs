@@ -130,7 +130,7 @@ fn fly<T: Tally>(
     let level = levels()[0];
     let next = DROPLETS.min(flown.saturating_add(most));
     if threads {
-        tally.merge(&fly_all(course, level, *flown, next, empty));
+        fly_all(course, level, *flown, next, empty, tally);
     } else {
         course.fly(level, *flown, next, batch, |o| tally.count(o));
     }

@@ -32,7 +32,8 @@ impl Flies for FrameCourse {
     }
 }
 
-/// Flies droplets `from..to` on all threads where the crate has them, into a tally of their own.
+/// Flies droplets `from..to` on all threads where the crate has them and counts them in `tally`; `empty` makes one for each other thread
+/// that has something to do.
 #[cfg(feature = "parallel")]
 pub fn fly_all<T: Tally>(
     course: &(impl Flies + Sync),
@@ -40,30 +41,54 @@ pub fn fly_all<T: Tally>(
     from: u64,
     to: u64,
     empty: impl Fn() -> T + Sync + Send,
-) -> T {
+    tally: &mut T,
+) {
     use rayon::prelude::*;
-    let slices = (to - from).div_ceil(BATCH);
-    (0..slices)
-        .into_par_iter()
-        .fold(
-            || (empty(), Batch::default()),
-            |(mut tally, mut batch), slice| {
-                let first = from + slice * BATCH;
-                course.fly(level, first, to.min(first + BATCH), &mut batch, |o| tally.count(o));
-                (tally, batch)
-            },
-        )
-        .map(|(tally, _)| tally)
-        .reduce(&empty, |mut a, b| {
-            a.merge(&b);
-            a
+    use std::sync::atomic::{AtomicU64, Ordering};
+    // A tally is large: one a thread, and whoever is free takes the next slice.
+    let taken = AtomicU64::new(from);
+    let next = || {
+        let first = taken.fetch_add(BATCH, Ordering::Relaxed);
+        (first < to).then(|| (first, to.min(first + BATCH)))
+    };
+    let work = |slice: (u64, u64), tally: &mut T| {
+        let (mut batch, mut slice) = (Batch::default(), Some(slice));
+        while let Some((first, end)) = slice {
+            course.fly(level, first, end, &mut batch, |o| tally.count(o));
+            slice = next();
+        }
+    };
+    let slices = usize::try_from(to.saturating_sub(from).div_ceil(BATCH)).unwrap_or(usize::MAX);
+    let helpers = slices.min(rayon::current_num_threads()).saturating_sub(1);
+    let help = |_| {
+        next().map(|slice| {
+            let mut own = empty();
+            work(slice, &mut own);
+            own
         })
+    };
+    let merged = |mut a: T, b: T| {
+        a.merge(&b);
+        a
+    };
+    let (_, others) = rayon::join(
+        || next().map(|slice| work(slice, tally)),
+        || (0..helpers).into_par_iter().with_max_len(1).filter_map(help).reduce_with(merged),
+    );
+    if let Some(others) = others {
+        tally.merge(&others);
+    }
 }
 
-/// Flies droplets `from..to` into a tally of their own.
+/// Flies droplets `from..to` and counts them in `tally`.
 #[cfg(not(feature = "parallel"))]
-pub fn fly_all<T: Tally>(course: &impl Flies, level: Level, from: u64, to: u64, empty: impl Fn() -> T) -> T {
-    let (mut tally, mut batch) = (empty(), Batch::default());
-    course.fly(level, from, to, &mut batch, |o| tally.count(o));
-    tally
+pub fn fly_all<T: Tally>(
+    course: &impl Flies,
+    level: Level,
+    from: u64,
+    to: u64,
+    _empty: impl Fn() -> T,
+    tally: &mut T,
+) {
+    course.fly(level, from, to, &mut Batch::default(), |o| tally.count(o));
 }

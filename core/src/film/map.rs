@@ -1,7 +1,7 @@
 //! A film by cells.
 
 use super::{Face, Place};
-use crate::tally::{GROUPS, standard_error};
+use crate::tally::GROUPS;
 
 /// Film by cell, over one face or several: their cells stand one face after the other in each list.
 ///
@@ -64,6 +64,11 @@ impl FilmMap {
         self.hidden.get(cell).copied().unwrap_or(false)
     }
 
+    /// Some cells are not meant to be painted.
+    pub(super) fn hides_some(&self) -> bool {
+        !self.hidden.is_empty()
+    }
+
     /// The faces.
     #[must_use]
     pub fn faces(&self) -> &[Face] {
@@ -116,16 +121,6 @@ impl FilmMap {
         &self.groups[group * self.len()..(group + 1) * self.len()]
     }
 
-    /// Mean dry film [m] and its standard error.
-    #[must_use]
-    pub fn mean_dry(&self) -> (f64, f64) {
-        let groups = core::array::from_fn(|g| {
-            let group = self.group(g);
-            self.mean_over_area(|cell| group[cell])
-        });
-        (self.mean_over_area(|cell| self.dry[cell]), standard_error(&groups))
-    }
-
     /// Mean wet film [m].
     #[must_use]
     pub fn mean_wet(&self) -> f64 {
@@ -145,19 +140,5 @@ impl FilmMap {
             sum += if odd { -difference } else { difference };
         }
         if sample < pairs { sum / GROUPS as f64 } else { -sum / GROUPS as f64 }
-    }
-
-    /// A cell's counting error of the dry film, root mean square over the cells [m].
-    #[must_use]
-    pub fn cell_error(&self) -> f64 {
-        let n = self.len();
-        let sum: f64 = (0..n)
-            .map(|cell| {
-                let values = core::array::from_fn(|g| self.groups[g * n + cell]);
-                let e = standard_error(&values);
-                e * e
-            })
-            .sum();
-        (sum / n.max(1) as f64).sqrt()
     }
 }

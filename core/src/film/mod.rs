@@ -5,6 +5,7 @@ mod drying;
 mod face;
 mod levelling;
 mod map;
+mod replicates;
 mod set;
 mod share_error;
 mod slide;

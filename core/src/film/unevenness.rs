@@ -4,7 +4,8 @@
 //! film, whatever the noise. A perfectly even film gives 0 within its standard error, and the square may come out
 //! negative.
 
-use super::{Face, FilmMap};
+use super::FilmMap;
+use super::replicates::Moments;
 use crate::tally::GROUPS;
 
 /// Variation of a film over the part.
@@ -21,35 +22,7 @@ pub struct Evenness {
 /// Square of the standard deviation over the mean, of all groups and without one of them [-]; none where nothing landed.
 #[must_use]
 pub fn squares(film: &FilmMap) -> Option<(f64, [f64; GROUPS])> {
-    let n = film.len();
-    if n == 0 {
-        return None;
-    }
-    // Sums over cells of products of groups: all that is needed, also for leaving a group out.
-    let mut products = [[0.0f64; GROUPS]; GROUPS];
-    let mut means = [0.0f64; GROUPS];
-    // By its share of the area; a single face keeps whole numbers.
-    let largest = film.faces().iter().map(Face::cell_area).fold(0.0, f64::max);
-    let mut weights = 0.0;
-    for face in film.faces() {
-        let weight = face.cell_area() / largest;
-        for cell in face.cells().filter(|&cell| !film.is_hidden(cell)) {
-            weights += weight;
-            let values: [f64; GROUPS] = core::array::from_fn(|g| film.groups[g * n + cell]);
-            for g in 0..GROUPS {
-                means[g] += weight * values[g];
-                for h in 0..g {
-                    products[g][h] += weight * values[g] * values[h];
-                }
-            }
-        }
-    }
-    for (g, row) in products.iter_mut().enumerate() {
-        means[g] /= weights;
-        for product in &mut row[..g] {
-            *product /= weights;
-        }
-    }
+    let Moments { means, products } = Moments::of(film)?;
     let square = |left_out: Option<usize>| {
         let (mut product, mut mean) = (0.0, 0.0);
         for g in (0..GROUPS).filter(|&g| Some(g) != left_out) {

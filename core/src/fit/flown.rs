@@ -104,7 +104,8 @@ pub(super) fn prepare(
 pub fn model_card(job: Job, droplets: u64) -> Result<CardFigures, ParameterError> {
     let distance = job.stroke.distance;
     let prepared = Prepared::new(job)?;
-    let card = fly_all(&prepared.card, levels()[0], 0, droplets, FlownCard::default);
+    let mut card = FlownCard::default();
+    fly_all(&prepared.card, levels()[0], 0, droplets, FlownCard::default, &mut card);
     card.figures().ok_or_else(|| blank(distance))
 }
 

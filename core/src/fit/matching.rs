@@ -228,7 +228,7 @@ impl Matching {
             let to = task.droplets.min(flown.saturating_add(left));
             left -= to - *flown;
             if all_threads {
-                card.merge(&fly_all(&prepared.card, self.level, *flown, to, FlownCard::default));
+                fly_all(&prepared.card, self.level, *flown, to, FlownCard::default, card);
             } else {
                 prepared.card.fly(self.level, *flown, to, &mut self.batch, |o| card.count(o));
             }

@@ -389,3 +389,10 @@ pub struct RunSetting {
     /// Seed.
     pub seed: u64,
 }
+
+impl RunSetting {
+    /// A mean film with its standard error [m] reaches the error wanted; never where none is.
+    pub(crate) fn is_reached(&self, (mean, error): (f64, f64)) -> bool {
+        self.standard_error.is_some_and(|wanted| mean > 0.0 && error <= wanted * mean)
+    }
+}

@@ -38,12 +38,16 @@ pub fn wanted(job: &Job) -> Option<(f64, f64)> {
 /// Ends and shares of a film flown with `droplets`.
 #[must_use]
 pub fn ends(film: &FilmMap, job: &Job, droplets: u64) -> Ends {
+    ends_of(film, job, droplets, film.cell_error())
+}
+
+/// The same where a cell's counting error [m] is at hand.
+pub(crate) fn ends_of(film: &FilmMap, job: &Job, droplets: u64, error: f64) -> Ends {
     let wanted = wanted(job);
     let limit = match wanted {
         Some((low, high)) => OF_BAND * (high - low),
         None => OF_MEAN * film.mean_dry().0,
     };
-    let error = film.cell_error();
     // No parcel, no spread: that nothing was counted is not known to a cell.
     let counted = film.dry.iter().any(|&h| h > 0.0);
     if !counted || limit <= 0.0 || error >= limit {

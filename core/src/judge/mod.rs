@@ -22,6 +22,7 @@ pub mod words;
 pub use band::BandShares;
 pub use comb::{Comb, CombReading};
 pub use dew::{CLEARANCE, Dew, dew_of};
+pub(crate) use ends::ends_of;
 pub use ends::{Ends, bare_below, ends, wanted};
 pub use follow_up::FollowUp;
 pub use next_coat::{NextCoat, Plan};

@@ -22,15 +22,19 @@ pub(crate) struct Landed {
 impl Landed {
     /// Of a film that these strokes laid.
     pub fn new(film: &FilmMap, strokes: &Strokes, spray: &Spray) -> Self {
+        Self::of_mean(film.mean_dry(), film.area(), strokes, spray)
+    }
+
+    /// The same where the mean dry film with its standard error [m] and the area [m2] are at hand.
+    pub fn of_mean(dry: (f64, f64), area: f64, strokes: &Strokes, spray: &Spray) -> Self {
         let sprayed = spray.volume_flow * strokes.open_seconds();
-        let dry = film.mean_dry();
         let solids_sprayed = (sprayed * spray.volume_solids).max(1e-18);
         Self {
             sprayed,
             seconds: strokes.seconds(),
             dry,
-            share: (dry.0 * film.area() / solids_sprayed).min(1.0),
-            error: dry.1 * film.area() / solids_sprayed,
+            share: (dry.0 * area / solids_sprayed).min(1.0),
+            error: dry.1 * area / solids_sprayed,
         }
     }
 }

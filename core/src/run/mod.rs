@@ -7,6 +7,7 @@ mod faces;
 mod frame_film;
 mod hand;
 mod hand_costs;
+mod looks;
 mod part_tally;
 mod pieces;
 mod poses;
@@ -37,10 +38,8 @@ use crate::stroke::{Layer, SWEEP_STEPS};
 use crate::tally::Digest;
 use fearless_simd::Level;
 use hand::{ByHand, lay_all};
+pub(crate) use looks::FIRST_LOOK;
 use std::borrow::Cow;
-
-/// First number of droplets at which a wanted standard error is looked at; then at every doubling.
-pub(crate) const FIRST_LOOK: u64 = 16_384;
 
 /// A run of a job.
 pub struct Run {
@@ -259,42 +258,6 @@ impl Run {
 
     fn is_laid(&self) -> bool {
         self.is_flown() && self.laid.1 >= self.by_hand.as_ref().map_or(SWEEP_STEPS, ByHand::steps)
-    }
-
-    fn stop_before(&self, wanted: u64) -> u64 {
-        let wanted = wanted.min(self.total);
-        if self.prepared.job.run.standard_error.is_some() { wanted.min(self.next_look) } else { wanted }
-    }
-
-    /// Ends the run at a look where the wanted standard error is reached. Looks stand at fixed droplet numbers, so
-    /// that slicing does not matter.
-    fn look(&mut self) {
-        if self.prepared.job.run.standard_error.is_none() || self.flown < self.next_look {
-            return;
-        }
-        self.next_look = self.next_look.saturating_mul(2);
-        if self.is_sure_enough() {
-            self.total = self.flown;
-            if let Some(by_hand) = &mut self.by_hand {
-                by_hand.middle_is_flown(self.flown);
-            }
-        }
-    }
-
-    /// What is flown reaches the standard error that the job asks for.
-    pub(crate) fn is_sure_enough(&self) -> bool {
-        let (mean, error) = self.film().mean_dry();
-        self.prepared.job.run.standard_error.is_some_and(|wanted| mean > 0.0 && error <= wanted * mean)
-    }
-
-    /// No more droplets are flown to the part; of a machine's run only.
-    pub(crate) fn end_here(&mut self) {
-        self.total = self.flown;
-    }
-
-    /// As many droplets are flown as the job asks for, after [`Run::end_here`].
-    pub(crate) fn go_on(&mut self) {
-        self.total = self.prepared.job.run.droplets;
     }
 
     /// Lays what was flown along the strokes of another job; false, and nothing is changed, where that job needs droplets of

@@ -25,26 +25,30 @@ impl Run {
         if self.card_flown < self.card_total {
             let next = self.card_total.min(self.card_flown.saturating_add(left));
             left -= next - self.card_flown;
-            let tally = fly_all(&self.prepared.card, self.level, self.card_flown, next, CardTally::default);
-            self.card.merge(&tally);
+            let (flown, card) = (self.card_flown, &mut self.card);
+            fly_all(&self.prepared.card, self.level, flown, next, CardTally::default, card);
             self.card_flown = next;
         }
         while left > 0 && self.flown < self.total {
             let next = self.stop_before(self.flown.saturating_add(left));
             left -= next - self.flown;
             let (prepared, level, flown) = (&self.prepared, self.level, self.flown);
-            let levels = self.by_hand.as_ref().map(|by_hand| by_hand.shelf.spec().levels.clone());
-            let none = self.part.emptied();
-            let empty = || Both::new(&none, levels.as_ref());
-            let tally = match &prepared.frame {
-                Some(frame) => fly_all(frame, level, flown, next, empty),
-                None => fly_all(&prepared.course, level, flown, next, empty),
-            };
-            self.part.merge(&tally.part);
-            if let (Some(by_hand), Some(imprint)) = (&mut self.by_hand, &tally.imprint)
-                && let Some(middle) = by_hand.shelf.middle_mut()
-            {
-                middle.merge(imprint);
+            if let (Some(by_hand), None) = (&mut self.by_hand, &prepared.frame) {
+                let levels = by_hand.shelf.spec().levels.clone();
+                let none = self.part.emptied();
+                let empty = || Both::new(&none, Some(&levels));
+                let mut both = empty();
+                fly_all(&prepared.course, level, flown, next, empty, &mut both);
+                self.part.merge(&both.part);
+                if let (Some(middle), Some(imprint)) = (by_hand.shelf.middle_mut(), &both.imprint) {
+                    middle.merge(imprint);
+                }
+            } else {
+                let (empty, part) = (|| prepared.nothing_flown(), &mut self.part);
+                match &prepared.frame {
+                    Some(frame) => fly_all(frame, level, flown, next, empty, part),
+                    None => fly_all(&prepared.course, level, flown, next, empty, part),
+                }
             }
             self.flown = next;
             self.look();

@@ -1,6 +1,7 @@
 //! The film pass by pass: what lands when.
 
-use super::sweep::{Cumulative, Swept, lay_down};
+use super::cumulative::Cumulative;
+use super::sweep::{Swept, lay_down};
 use super::{Pass, Strokes};
 use crate::film::{Deposit, FilmMap};
 use crate::supply::Span;

@@ -3,6 +3,7 @@
 mod aim;
 mod along_frame;
 mod blend;
+mod cumulative;
 mod deposits;
 mod hand;
 mod imprint;
@@ -15,6 +16,7 @@ mod route;
 mod shelf;
 mod strip;
 mod sweep;
+mod tile;
 mod track;
 
 pub use aim::{BeforeTube, Frame};

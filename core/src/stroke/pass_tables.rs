@@ -3,10 +3,11 @@
 //! The sums, their order and so the digits are those of [`Swept`]; what does not change from stroke to stroke is worked out once, and what
 //! is left runs over all columns and replicate groups side by side.
 
-use super::sweep::Cumulative;
+use super::cumulative::Cumulative;
 use super::{Lay, Pass, Swept};
 use crate::film::{Face, FilmMap};
 use crate::tally::GROUPS;
+use fearless_simd::{Level, dispatch};
 
 /// Replicate groups, and the wet film.
 const LAYERS: usize = GROUPS + 1;
@@ -89,12 +90,13 @@ impl PassTables {
         self.face.nx * LAYERS
     }
 
-    /// Parcels that passes bring to every cell, row by row, layer by layer; none where a pass reaches elsewhere.
+    /// What these passes, `coats` times, bring to every cell, row by row, layer by layer: the film times the gun's speed and the cell's
+    /// height [m3/s]. None where a pass reaches elsewhere.
     #[must_use]
-    pub fn sums(&self, passes: &[Pass]) -> Option<Vec<f64>> {
+    pub fn sums(&self, passes: &[Pass], coats: u32) -> Option<Vec<f64>> {
         let (lanes, dy) = (self.lanes(), self.face.cell_y);
         let y0 = -0.5 * dy * self.face.ny as f64;
-        let mut sums = vec![0.0; lanes * self.face.ny];
+        let (mut sums, level) = (vec![0.0; lanes * self.face.ny], Level::new());
         for (j, sums) in sums.chunks_exact_mut(lanes).enumerate() {
             let row = [y0 + dy * j as f64, y0 + dy * (j + 1) as f64];
             for pass in passes {
@@ -108,35 +110,45 @@ impl PassTables {
                 let edges = |(at, _): (usize, f64)| at * lanes..(at + 2) * lanes;
                 let [r0, r1] = [low, high].map(|at| &way.right[edges(at)]);
                 let [l0, l1] = [low, high].map(|at| &way.left[edges(at)]);
-                add_strip(sums, [r0, r1, l0, l1], [low.1, high.1]);
+                dispatch!(level, _simd => add_strip(sums, [r0, r1, l0, l1], [low.1, high.1]));
+            }
+            for (sums, scale) in sums.chunks_exact_mut(self.face.nx).zip(self.scale) {
+                sums.iter_mut().for_each(|sum| *sum = *sum * scale * f64::from(coats));
             }
         }
         Some(sums)
     }
 
-    /// The film of such sums on the face.
-    pub fn film(&self, sums: &[f64], speed: f64, coats: u32, film: &mut FilmMap) {
-        let (nx, n, dy) = (self.face.nx, film.len(), self.face.cell_y);
+    /// The film of such sums on the face, the gun moving at `speed` [m/s].
+    pub fn film(&self, sums: &[f64], speed: f64, film: &mut FilmMap) {
+        let (nx, n, level) = (self.face.nx, film.len(), Level::new());
+        let per = speed * self.face.cell_y;
         film.dry.fill(0.0);
         for (j, row) in sums.chunks_exact(self.lanes()).enumerate() {
-            for (layer, sums) in row.chunks_exact(nx).enumerate() {
-                let scale = self.scale[layer];
-                let height = |sum: f64| sum * scale * f64::from(coats) / (speed * dy);
-                if layer == GROUPS {
-                    for (wet, &sum) in film.wet[j * nx..(j + 1) * nx].iter_mut().zip(sums) {
-                        *wet = height(sum);
-                    }
-                    continue;
-                }
-                let group = &mut film.groups[layer * n + j * nx..layer * n + (j + 1) * nx];
-                let dry = &mut film.dry[j * nx..(j + 1) * nx];
-                for ((group, dry), &sum) in group.iter_mut().zip(dry).zip(sums) {
-                    let h = height(sum);
-                    *group = h;
-                    *dry += h * self.share[layer];
-                }
+            let cells = j * nx..(j + 1) * nx;
+            let (solids, wet) = row.split_at(nx * GROUPS);
+            dispatch!(level, _simd => divide(wet, per, &mut film.wet[cells.clone()]));
+            for (layer, sums) in solids.chunks_exact(nx).enumerate() {
+                let group = &mut film.groups[layer * n + cells.start..layer * n + cells.end];
+                let (dry, share) = (&mut film.dry[cells.clone()], self.share[layer]);
+                dispatch!(level, _simd => divide(sums, per, group));
+                dispatch!(level, _simd => add_share(group, share, dry));
             }
         }
+    }
+}
+
+#[inline(always)]
+fn divide(sums: &[f64], per: f64, heights: &mut [f64]) {
+    for (height, sum) in heights.iter_mut().zip(sums) {
+        *height = sum / per;
+    }
+}
+
+#[inline(always)]
+fn add_share(heights: &[f64], share: f64, sum: &mut [f64]) {
+    for (sum, h) in sum.iter_mut().zip(heights) {
+        *sum += h * share;
     }
 }
 
@@ -147,14 +159,19 @@ fn reach(pass: &Pass) -> [f64; 2] {
 
 /// Adds what lies between two rows and two columns, lane by lane: each of the four edges is two row edges of the table, one after the
 /// other.
+#[inline(always)]
 fn add_strip(sums: &mut [f64], [r0, r1, l0, l1]: [&[f64]; 4], [b0, b1]: [f64; 2]) {
     let lanes = sums.len();
     let ((r0a, r0b), (r1a, r1b)) = (r0.split_at(lanes), r1.split_at(lanes));
     let ((l0a, l0b), (l1a, l1b)) = (l0.split_at(lanes), l1.split_at(lanes));
-    let between = |low: f64, high: f64, share: f64| low + (high - low) * share;
     for k in 0..lanes {
         let right = between(r1a[k], r1b[k], b1) - between(r0a[k], r0b[k], b0);
         let left = between(l1a[k], l1b[k], b1) - between(l0a[k], l0b[k], b0);
         sums[k] += right - left;
     }
+}
+
+#[inline(always)]
+fn between(low: f64, high: f64, share: f64) -> f64 {
+    low + (high - low) * share
 }

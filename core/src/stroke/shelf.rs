@@ -80,7 +80,7 @@ impl Shelf {
             let next = node.wanted.min(from.saturating_add(left)).max(from);
             if from < next {
                 let empty = || Imprint::new(&self.spec.levels);
-                node.imprint.merge(&crate::course::fly_all(&node.course, level, from, next, empty));
+                crate::course::fly_all(&node.course, level, from, next, empty, &mut node.imprint);
             }
             left -= next - from;
         }

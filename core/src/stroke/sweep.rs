@@ -3,6 +3,7 @@
 //! At a point the film is flow / (N v) times the footprint's parcels in a strip of the pass's length, so that a cell
 //! averages thousands of parcels. Sums of counts are exact; places between bins by linear interpolation.
 
+use super::cumulative::{Cumulative, covered};
 use super::{Pass, Strokes};
 use crate::film::{Face, FilmMap};
 use crate::tally::{Fates, Footprint, GROUPS, Grid, Members};
@@ -16,62 +17,6 @@ pub enum Lay {
     Along,
     /// Tube: x along it, y the angle round it.
     Round,
-}
-
-/// Counts below and left of a place.
-pub(super) struct Cumulative {
-    grid: Grid,
-    sums: Vec<f64>,
-}
-
-impl Cumulative {
-    fn new(grid: Grid, count: impl Fn(usize, usize) -> f64) -> Self {
-        let width = grid.nx + 1;
-        let mut sums = vec![0.0; width * (grid.ny + 1)];
-        for j in 0..grid.ny {
-            let mut row = 0.0;
-            for i in 0..grid.nx {
-                row += count(i, j);
-                sums[(j + 1) * width + i + 1] = sums[j * width + i + 1] + row;
-            }
-        }
-        Self { grid, sums }
-    }
-
-    /// Counts left of a place, row edge by row edge: what [`Cumulative::below`] looks up first.
-    pub(super) fn column(&self, x: f64) -> Vec<f64> {
-        let (i, a) = place(x, self.grid.x0, self.grid.dx, self.grid.nx);
-        let at = |i: usize, j: usize| self.sums[j * (self.grid.nx + 1) + i];
-        (0..=self.grid.ny).map(|j| at(i, j) + (at(i + 1, j) - at(i, j)) * a).collect()
-    }
-
-    /// The row edge below a place, and the share of the way to the next.
-    pub(super) fn row(&self, y: f64) -> (usize, f64) {
-        place(y, self.grid.y0, self.grid.dy, self.grid.ny)
-    }
-
-    /// Counts with x and y below the given place.
-    fn below(&self, x: f64, y: f64) -> f64 {
-        let (i, a) = place(x, self.grid.x0, self.grid.dx, self.grid.nx);
-        let (j, b) = self.row(y);
-        let at = |i: usize, j: usize| self.sums[j * (self.grid.nx + 1) + i];
-        let low = at(i, j) + (at(i + 1, j) - at(i, j)) * a;
-        let high = at(i, j + 1) + (at(i + 1, j + 1) - at(i, j + 1)) * a;
-        low + (high - low) * b
-    }
-
-    /// Counts in a rectangle.
-    fn within(&self, x: [f64; 2], y: [f64; 2]) -> f64 {
-        let right = self.below(x[1], y[1]) - self.below(x[1], y[0]);
-        right - (self.below(x[0], y[1]) - self.below(x[0], y[0]))
-    }
-}
-
-/// The bin edge below a place, and the share of the way to the next.
-fn place(v: f64, low: f64, step: f64, n: usize) -> (usize, f64) {
-    let at = ((v - low) / step).clamp(0.0, n as f64);
-    let i = (at as usize).min(n - 1);
-    (i, at - i as f64)
 }
 
 /// The grid as it lies on the part.
@@ -168,6 +113,39 @@ impl Swept<'_> {
         lay_down(&table, self.lay, self.strokes, scale, &face, |cell, h| dry[cell] += h);
     }
 
+    /// Mean dry film of each group and of all over a face, the gun held still for `seconds` [m]: what its cells come to, without laying
+    /// them. None but over a flat face and all round a tube.
+    #[must_use]
+    pub fn held_mean(&self, face: &Face, seconds: f64) -> Option<([f64; GROUPS], f64)> {
+        if self.members.is_some() || (self.lay == Lay::Round) != face.closed {
+            return None;
+        }
+        let grid = laid_grid(&self.footprint.grid, self.lay);
+        let columns = covered(grid.x0, grid.dx, grid.nx, face.cell_x * face.nx as f64);
+        let rows = if face.closed {
+            vec![1.0; grid.ny]
+        } else {
+            covered(grid.y0, grid.dy, grid.ny, face.cell_y * face.ny as f64)
+        };
+        let area = face.len() as f64 * face.cell_area();
+        let total = self.fates.total().max(1) as f64;
+        let (mut means, mut all) = ([0.0; GROUPS], 0.0);
+        for (g, mean) in means.iter_mut().enumerate() {
+            let (counts, mut sum) = (self.footprint.group(g), 0.0);
+            for (j, row) in rows.iter().enumerate().filter(|(_, row)| **row > 0.0) {
+                let mut parcels = 0.0;
+                for (i, column) in columns.iter().enumerate() {
+                    parcels += f64::from(counts[laid_bin(&self.footprint.grid, self.lay, i, j)]) * column;
+                }
+                sum += parcels * row;
+            }
+            let flown = self.fates.group_total(g) as f64;
+            *mean = sum * self.flow * self.solids * seconds / (flown.max(1.0) * area);
+            all += *mean * (flown / total);
+        }
+        Some((means, all))
+    }
+
     /// Parcels of all groups.
     pub(super) fn solids_table(&self) -> Cumulative {
         let mut counts = vec![0u32; self.footprint.grid.len()];
@@ -204,18 +182,21 @@ pub(super) fn lay_down(
         let angle = dy / face.place.radius;
         (-0.5 * face.ny as f64 * angle, angle)
     };
+    let middle = |i: usize| x0 + dx * (i as f64 + 0.5);
+    // Every row of cells has the same edges.
+    let edges = |x: f64| [x - 0.5 * dx, x + 0.5 * dx].map(|x| table.column_edge(x));
+    let edges: Vec<_> = (0..face.nx).map(|i| edges(middle(i))).collect();
     for j in 0..face.ny {
-        for i in 0..face.nx {
+        let rows = match lay {
+            Lay::Round => [lowest + angle * j as f64, lowest + angle * (j + 1) as f64],
+            _ => [y0 + dy * j as f64, y0 + dy * (j + 1) as f64],
+        };
+        let row = rows.map(|y| table.row(y));
+        for (i, &edges) in edges.iter().enumerate() {
             let cell = j * face.nx + i;
-            let x = x0 + dx * (i as f64 + 0.5);
-            let rows = match lay {
-                Lay::Round => [lowest + angle * j as f64, lowest + angle * (j + 1) as f64],
-                _ => [y0 + dy * j as f64, y0 + dy * (j + 1) as f64],
-            };
+            let x = middle(i);
             let thickness = match strokes {
-                Strokes::Burst(seconds) => {
-                    table.within([x - 0.5 * dx, x + 0.5 * dx], rows) * scale * seconds / (dx * dy)
-                }
+                Strokes::Burst(seconds) => table.between(edges, row) * scale * seconds / (dx * dy),
                 Strokes::Passes { passes, speed, coats } => {
                     let sum: f64 = passes.iter().map(|pass| strip(table, lay, pass, x, rows)).sum();
                     sum * scale * f64::from(*coats) / (speed * dy)

@@ -80,11 +80,75 @@ pub struct Answer {
     pub complete: bool,
 }
 
+/// From a point to its neighbour: the next value of one key, the other key held.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Step {
+    /// The key that is changed.
+    pub key: String,
+    /// Number of the point with the earlier value.
+    pub from: usize,
+    /// Number of the point with the later value.
+    pub to: usize,
+    /// Differences of the figures, the later less the earlier, in the order of the columns; none of words, and of what one of the two
+    /// cannot say.
+    pub figures: Vec<Option<Difference>>,
+}
+
+/// A difference of one figure.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Difference {
+    /// In the column's unit.
+    pub value: f64,
+    /// Its standard error, paired by replicate groups; none where the figure has no replicates.
+    pub standard_error: Option<f64>,
+}
+
+/// What is written as JSON.
+#[derive(Serialize)]
+struct Written<'a> {
+    name: &'a str,
+    axes: &'a [Axis],
+    columns: &'a [String],
+    points: &'a [Point],
+    differences: Vec<Step>,
+    complete: bool,
+}
+
 impl Answer {
-    /// The answer as JSON, keys in a fixed order.
+    /// The answer as JSON, keys in a fixed order, with the differences of neighbouring points.
     #[must_use]
     pub fn to_json(&self) -> String {
-        serde_json::to_string_pretty(self).unwrap_or_else(|e| format!("{{\"error\": \"{e}\"}}"))
+        let written = Written {
+            name: &self.name,
+            axes: &self.axes,
+            columns: &self.columns,
+            points: &self.points,
+            differences: self.steps(),
+            complete: self.complete,
+        };
+        serde_json::to_string_pretty(&written).unwrap_or_else(|e| format!("{{\"error\": \"{e}\"}}"))
+    }
+
+    /// The steps between neighbouring points that are both done, key by key in the order of the points.
+    #[must_use]
+    pub fn steps(&self) -> Vec<Step> {
+        let mut steps = Vec::new();
+        let mut stride: usize = self.axes.iter().map(|axis| axis.values.len()).product();
+        for axis in &self.axes {
+            let count = axis.values.len().max(1);
+            stride /= count;
+            for to in self.points.iter().filter(|p| !(p.number / stride.max(1)).is_multiple_of(count)) {
+                let Some(from) = self.point(to.number - stride) else { continue };
+                let figures = (0..self.columns.len()).map(|i| {
+                    let (a, b) = (to.figures.get(i)?, from.figures.get(i)?);
+                    let value = a.number()? - b.number()?;
+                    Some(Difference { value, standard_error: difference(a, b).map(|d| d.1) })
+                });
+                let (key, figures) = (axis.key.clone(), figures.collect());
+                steps.push(Step { key, from: from.number, to: to.number, figures });
+            }
+        }
+        steps
     }
 
     /// Index of a column.

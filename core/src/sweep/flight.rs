@@ -99,8 +99,12 @@ impl Flight {
             if complete {
                 self.doing = None;
                 let point = read(plan, point, run).unwrap_or_else(|why| plan.impossible(point, why));
-                if self.laid.is_none() && !self.waiting.is_empty() {
-                    self.laid = Laid::new(plan, run, &point).map(Box::new);
+                let held = self.looks.as_ref().is_some_and(|looks| !looks.here.is_empty());
+                if self.laid.is_none() && (held || !self.waiting.is_empty()) {
+                    self.laid = Laid::new(plan, run).map(Box::new);
+                }
+                if let Some(laid) = &mut self.laid {
+                    laid.learn(&point);
                 }
                 done.push(point);
             }
@@ -133,7 +137,7 @@ impl Flight {
             let run = flown(&base)?;
             // A hand's poses follow the droplets of its own run: those points are flown alone.
             if run.shelf().is_none() {
-                self.run = Some(run);
+                (self.run, self.laid) = (Some(run), None);
                 let here = std::iter::once(point).chain(self.waiting.drain(..)).collect();
                 self.looks = Some(Looks { base, look: FIRST_LOOK, here, later: VecDeque::new() });
                 return Ok(());
@@ -162,6 +166,7 @@ impl Flight {
         let Some(point) = looks.here.pop_front() else {
             std::mem::swap(&mut looks.here, &mut looks.later);
             looks.look = looks.look.saturating_mul(2);
+            self.laid = None;
             // Nobody is left, or, what does not happen, the flight's own job is refused: those that are left fly alone.
             let over = looks.here.is_empty();
             if over || !run.relay(looks.base.clone()).unwrap_or(false) {
@@ -172,8 +177,24 @@ impl Flight {
             }
             return;
         };
-        let laid = plan.job(point).and_then(|job| Ok(run.relay(job)?));
-        match laid {
+        let job = match plan.job(point) {
+            Ok(job) => job,
+            Err(why) => return done.push(plan.impossible(point, why)),
+        };
+        if self.laid.is_none() {
+            self.laid = Laid::new(plan, run).map(Box::new);
+        }
+        if let Some(laid) = &mut self.laid
+            && let Some(sure) = laid.is_sure_enough(&job)
+        {
+            if stop < most && !sure {
+                return looks.later.push_back(point);
+            }
+            if let Some(point) = laid.point(plan, point, &job, run) {
+                return done.push(point);
+            }
+        }
+        match run.relay(job).map_err(Impossible::from) {
             Ok(true) if stop == most || run.is_sure_enough() => {
                 run.end_here();
                 self.doing = Some(point);

@@ -1,5 +1,5 @@
 //! The short way of laying: where the figures kept follow from the film as it lies, from the paint and from the time, the passes of a
-//! machine over a panel are laid from tables. The digits are those of the report.
+//! machine over a panel are laid from tables. The digits are those of the report. Also tells whether a wanted error is reached.
 
 use super::answer::{Figure, Point, Value};
 use super::plan::Plan;
@@ -7,10 +7,11 @@ use super::replicates::Replicates;
 use crate::film::{Evenness, FilmMap};
 use crate::gun::Warning;
 use crate::job::{Job, PartShape};
-use crate::judge::{Ends, ends};
+use crate::judge::{Ends, ends_of};
 use crate::report::{FEWEST, Landed, left_out, likely_over, likely_ratios};
 use crate::run::Run;
 use crate::stroke::{Pass, PassTables, Strokes};
+use crate::tally::{GROUPS, standard_error};
 
 /// Figures that it knows; the rest of these hang on the gun alone and are the first point's.
 const OF_THE_FILM: [&str; 11] = [
@@ -40,29 +41,31 @@ const OF_THE_GUN: [&str; 7] = [
 pub(super) struct Laid {
     tables: PassTables,
     job: Job,
-    first: Point,
+    /// Done the long way: what hangs on the gun alone is read from it.
+    first: Option<Point>,
     fan: f64,
     ratios: Vec<f64>,
     passes: Vec<Pass>,
+    coats: u32,
     sums: Vec<f64>,
     film: FilmMap,
 }
 
 impl Laid {
-    /// After the first point of a flight was done the long way; none where that is needed.
-    pub fn new(plan: &Plan, run: &Run, first: &Point) -> Option<Self> {
+    /// Of what a run has flown; none where the long way is needed.
+    pub fn new(plan: &Plan, run: &Run) -> Option<Self> {
         let prepared = run.prepared();
         let job = &prepared.job;
         let known = |path: &str| OF_THE_FILM.contains(&path) || OF_THE_GUN.contains(&path);
         let panel = matches!(job.part, PartShape::Panel { .. });
         let passes = job.stroke.is_swept() && job.stroke.burst.is_none() && job.track.is_none();
-        let plain = job.supply.is_none() && !job.mixing.asked && job.run.standard_error.is_none();
-        let counted = run.flown() >= FEWEST && first.impossible.is_none();
+        let plain = job.supply.is_none() && !job.mixing.asked;
+        let counted = run.flown() >= FEWEST;
         if !(panel && passes && plain && counted && plan.columns().iter().all(|c| known(c.path))) {
             return None;
         }
         let strokes = prepared.strokes(run.card());
-        let Strokes::Passes { passes, .. } = &strokes else { return None };
+        let Strokes::Passes { passes, coats, .. } = &strokes else { return None };
         let film = prepared.bare_film();
         let tables = PassTables::new(&prepared.swept(run.part(), &strokes), film.face(), passes)?;
         let (sizes, part) = (&prepared.spray.sizes, run.part());
@@ -70,32 +73,58 @@ impl Laid {
             .size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth)
             .ok()?;
         Some(Self {
-            sums: tables.sums(passes)?,
+            sums: tables.sums(passes, *coats)?,
             passes: passes.clone(),
+            coats: *coats,
             tables,
             job: job.clone(),
-            first: first.clone(),
+            first: None,
             fan: prepared.fan_across(run.card()),
             ratios: likely_ratios(sizes, &variants, &part.sprayed, &part.landed),
             film,
         })
     }
 
-    /// A point of the same flight; none where it needs the long way.
-    pub fn point(&mut self, plan: &Plan, number: usize, job: &Job, run: &Run) -> Option<Point> {
+    /// Takes a point that was done the long way.
+    pub fn learn(&mut self, first: &Point) {
+        if first.impossible.is_none() {
+            self.first.get_or_insert_with(|| first.clone());
+        }
+    }
+
+    /// Lays a job's film: its strokes, each group's mean and the mean dry film with its error [m]; none where the long way is needed.
+    fn lay(&mut self, job: &Job) -> Option<(Strokes, [f64; GROUPS], (f64, f64))> {
         if !self.is_alike(job) {
             return None;
         }
         let strokes = Strokes::plan(&job.stroke, &job.part, self.fan);
         let Strokes::Passes { passes, speed, coats } = &strokes else { return None };
-        if *passes != self.passes {
-            self.sums = self.tables.sums(passes)?;
+        if (passes, *coats) != (&self.passes, self.coats) {
+            self.sums = self.tables.sums(passes, *coats)?;
             self.passes.clone_from(passes);
+            self.coats = *coats;
         }
-        self.tables.film(&self.sums, *speed, *coats, &mut self.film);
+        self.tables.film(&self.sums, *speed, &mut self.film);
+        let (film, means) = (&self.film, self.film.group_means());
+        let dry = (film.mean_over_area(|cell| film.dry[cell]), standard_error(&means));
+        Some((strokes, means, dry))
+    }
+
+    /// What is flown reaches the error that a job of the same flight asks for; none where the long way is needed.
+    pub fn is_sure_enough(&mut self, job: &Job) -> Option<bool> {
+        let (_, _, dry) = self.lay(job)?;
+        Some(job.run.is_reached(dry))
+    }
+
+    /// A point of the same flight; none where it needs the long way.
+    pub fn point(&mut self, plan: &Plan, number: usize, job: &Job, run: &Run) -> Option<Point> {
+        self.first.as_ref()?;
+        let (strokes, means, dry) = self.lay(job)?;
+        let (film, first) = (&self.film, self.first.as_ref()?);
         let prepared = run.prepared();
         let (state, spray) = (&prepared.state, &prepared.spray);
-        let landed = Landed::new(&self.film, &strokes, spray);
+        let cell_error = film.cell_error();
+        let landed = Landed::of_mean(dry, film.area(), &strokes, spray);
         if landed.dry.0 <= 0.0 {
             return None;
         }
@@ -106,14 +135,15 @@ impl Laid {
         ];
         warnings.extend(of_the_job.iter().flatten().map(ToString::to_string));
         warnings.extend(job.notes.iter().cloned());
-        let found = ends(&self.film, job, run.flown());
+        let found = ends_of(film, job, run.flown(), cell_error);
         if let Ends::Needs(droplets) = found {
             warnings.push(left_out(droplets));
         }
-        let squares = crate::film::squares(&self.film);
-        let replicates = Replicates::with(&self.film, run.flown(), squares);
+        let uneven = plan.columns().iter().any(|column| column.path == "film.cv_percent.value");
+        let squares = if uneven { crate::film::squares(film) } else { None };
+        let replicates = Replicates::with(film, run.flown(), means, squares);
         let even = squares.map(|(all, without)| Evenness::of(all, &without));
-        let cell = self.film.cell_error() * 1e6;
+        let cell = cell_error * 1e6;
         let (dry, error) = (landed.dry.0 * 1e6, landed.dry.1 * 1e6);
         let sprayed = landed.sprayed * 1e6;
         let figure = |path: &str| -> Figure {
@@ -152,11 +182,7 @@ impl Laid {
             Figure { value: value.map(Value::Number), standard_error: error, likely, without }
         };
         let figures = plan.columns().iter().enumerate().map(|(i, column)| {
-            if OF_THE_FILM.contains(&column.path) {
-                figure(column.path)
-            } else {
-                self.first.figures[i].clone()
-            }
+            if OF_THE_FILM.contains(&column.path) { figure(column.path) } else { first.figures[i].clone() }
         });
         Some(Point {
             number,
@@ -171,13 +197,15 @@ impl Laid {
     /// Nothing but the strokes' speed, overlap, lead, coats and waits, and the film wanted, is other than at the first point.
     fn is_alike(&self, job: &Job) -> bool {
         let own = &self.job;
+        // How sure it has to be does not change what is flown.
+        let run = |job: &Job| (job.run.droplets, job.run.seed);
         let mut stroke = job.stroke;
         (stroke.speed, stroke.overlap, stroke.coats) =
             (own.stroke.speed, own.stroke.overlap, own.stroke.coats);
         (stroke.turn, stroke.flash) = (own.stroke.turn, own.stroke.flash);
         (&job.kit, &job.gun, &job.paint, &job.booth, &job.part)
             == (&own.kit, &own.gun, &own.paint, &own.booth, &own.part)
-            && (job.lean, job.run, &job.neighbours) == (own.lean, own.run, &own.neighbours)
+            && (job.lean, run(job), &job.neighbours) == (own.lean, run(own), &own.neighbours)
             && stroke == own.stroke
             && job.supply.is_none()
             && job.track.is_none()

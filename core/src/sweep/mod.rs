@@ -20,7 +20,7 @@ mod table;
 mod under_way;
 mod words;
 
-pub use answer::{Answer, Figure, Impossible, Point, Value};
+pub use answer::{Answer, Difference, Figure, Impossible, Point, Step, Value};
 pub use axis::{Axis, MOST_VALUES};
 pub use column::{COLUMNS, Column, DEFAULT_COLUMNS};
 #[cfg(feature = "charts")]

@@ -21,15 +21,16 @@ pub(super) struct Replicates<'a> {
 impl<'a> Replicates<'a> {
     /// Of a film; none where too little was flown, or nothing landed.
     pub fn new(film: &'a FilmMap, droplets: u64) -> Option<Self> {
-        Self::with(film, droplets, None)
+        Self::with(film, droplets, film.group_means(), None)
     }
 
-    /// The same where [`squares`] of the film are at hand.
-    pub fn with(film: &'a FilmMap, droplets: u64, squares: Option<(f64, [f64; GROUPS])>) -> Option<Self> {
-        let means: [f64; GROUPS] = core::array::from_fn(|g| {
-            let group = film.group(g);
-            film.mean_over_area(|cell| group[cell])
-        });
+    /// The same where the groups' means are at hand, and [`squares`] of the film may be.
+    pub fn with(
+        film: &'a FilmMap,
+        droplets: u64,
+        means: [f64; GROUPS],
+        squares: Option<(f64, [f64; GROUPS])>,
+    ) -> Option<Self> {
         let mean = means.iter().sum::<f64>() / GROUPS as f64;
         (droplets >= FEWEST && mean > 0.0).then_some(Self { film, means, mean, squares })
     }
@@ -56,28 +57,12 @@ impl<'a> Replicates<'a> {
                 Some(without.iter().map(|square| square.max(0.0).sqrt() * 100.0).collect())
             }
             "film.thinnest_over_mean" => {
-                let thinnest = self.thinnest();
+                let thinnest = self.film.thinnest_without();
                 each(&|g| thinnest[g] / (self.mean * self.share_without(g)))
             }
-            "film.dry_um.min" => Some(self.thinnest().iter().map(|h| h * 1e6).collect()),
+            "film.dry_um.min" => Some(self.film.thinnest_without().iter().map(|h| h * 1e6).collect()),
             _ => None,
         }
-    }
-
-    /// Thinnest cell of all groups but one [m].
-    fn thinnest(&self) -> [f64; GROUPS] {
-        let n = self.film.len();
-        let mut thinnest = [f64::INFINITY; GROUPS];
-        for cell in (0..n).filter(|&cell| !self.film.is_hidden(cell)) {
-            let all: f64 = (0..GROUPS).map(|g| self.film.groups[g * n + cell]).sum();
-            for (g, least) in thinnest.iter_mut().enumerate() {
-                let rest = all - self.film.groups[g * n + cell];
-                if rest < *least {
-                    *least = rest;
-                }
-            }
-        }
-        thinnest.map(|h| h.max(0.0) / (GROUPS - 1) as f64)
     }
 }
 

@@ -5,8 +5,8 @@ use super::flight::Flight;
 use super::plan::Plan;
 use std::collections::VecDeque;
 
-/// Droplets of a piece on all threads: well below a tenth of a second on a slow core.
-const PIECE: u64 = 8192;
+/// Droplets of a piece on each thread where nobody waits in between: a tally is large, and each piece makes one a thread.
+const PIECE: u64 = 65_536;
 
 /// A sweep under way. Every slicing and any number of threads give the same digits.
 pub struct Sweep {
@@ -65,6 +65,8 @@ impl Sweep {
             self.active.push(other);
         }
         let few = self.active.len() < threads;
+        // A flight that has threads to itself takes their shares.
+        let most = if few { most.saturating_mul((threads / self.active.len().max(1)) as u64) } else { most };
         let plan = &self.plan;
         let advanced = each(&mut self.active, |flight| {
             let mut done = Vec::new();

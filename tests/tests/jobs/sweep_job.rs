@@ -79,6 +79,22 @@ fn json_words_and_pictures() {
         let answer: serde_json::Value = serde_json::from_slice(&json.stdout).expect("JSON alone");
         assert_eq!(answer["complete"], true);
         assert!(answer["points"][0]["figures"][0]["value"]["Number"].as_f64().is_some_and(|x| x > 0.0));
+        // Along the keys: two steps of three values, or four about a square.
+        let steps = answer["differences"].as_array().expect("steps");
+        assert_eq!(steps.len(), if vary.len() == 2 { 2 } else { 4 });
+        for step in steps {
+            let value = |point: &serde_json::Value| {
+                answer["points"][point.as_u64().unwrap() as usize]["figures"][0]["value"]["Number"]
+                    .as_f64()
+                    .unwrap()
+            };
+            let figure = &step["figures"][0];
+            let step_of_values = value(&step["to"]) - value(&step["from"]);
+            assert!(figure["value"].as_f64().is_some_and(|v| (v - step_of_values).abs() < 1e-12), "{step}");
+            assert!(figure["standard_error"].as_f64().is_some_and(|e| e > 0.0 && e < 0.02), "{step}");
+            // A pattern's name has no difference.
+            assert!(step["figures"][1].is_null(), "{step}");
+        }
         let drawn = std::fs::read_to_string(&picture).unwrap();
         assert!(
             drawn.contains("share of the paint that is on the part") && drawn.trim_end().ends_with("</svg>")

@@ -1,11 +1,11 @@
-//! Overlap theory, through the plan of passes and the sweep: exact profiles as footprints, so that geometry alone is
-//! tested.
+//! Overlap theory, through the plan of passes and the tables that a sweep of the job file's keys lays its points from: exact profiles as
+//! footprints in place of flown ones, so that geometry alone is tested.
 
 use crate::table::{close, numbers, tell};
 use mistcoat::film::{FilmMap, evenness};
 use mistcoat::job::{FanAxis, PartShape, PassOrder, StrokePlan};
 use mistcoat::search::{Asked, Films, Paced};
-use mistcoat::stroke::{Hand, Lay, Strokes, Swept};
+use mistcoat::stroke::{Hand, Lay, PassTables, Strokes, Swept};
 use mistcoat::tally::{Fate, Fates, Footprint, GROUPS, Grid};
 
 /// Fan height W [m], gun speed v [m/s], flow Q [m3/s], solids [-].
@@ -73,37 +73,64 @@ impl Exact {
         Self { footprint, fates, landed: on as f64 / (on + missed) as f64 }
     }
 
-    /// One period of the film between passes at this overlap, in the middle of a tall panel, by so many cells.
+    /// One period of the film between passes at this overlap, in the middle of a tall panel, by so many cells: laid from the tables
+    /// that a sweep lays from.
     fn period(&self, overlap: f64, rows: usize) -> FilmMap {
-        let plan = StrokePlan {
-            distance: 0.2,
-            speed: SPEED,
-            overlap,
-            lead: 0.3,
-            coats: 1,
-            fan_axis: FanAxis::Across,
-            sides: 1,
-            turn: 1.0,
-            flash: 0.0,
-            burst: None,
-            order: PassOrder::Raster,
-            hand: Hand::default(),
-            heel: 0.0,
-            swing: 0.0,
-            feather: 0.0,
-        };
-        let strokes = Strokes::plan(&plan, &PartShape::Panel { width: 0.6, height: 2.0 }, FAN);
-        let mut film = FilmMap::bare(2, rows, 0.05, FAN * (1.0 - overlap) / rows as f64);
-        let (footprint, fates, lay) = (&self.footprint, &self.fates, Lay::Across);
-        let swept =
-            Swept { footprint, fates, lay, strokes: &strokes, flow: FLOW, solids: SOLIDS, members: None };
-        swept.lay(&mut film);
+        let strokes = strokes(overlap);
+        let Strokes::Passes { passes, speed, coats } = &strokes else { panic!("{strokes:?}") };
+        let mut film = bare(overlap, rows);
+        let tables = PassTables::new(&self.swept(&strokes), film.face(), passes).expect("a panel");
+        let sums = tables.sums(passes, *coats).expect("its own passes");
+        tables.film(&sums, *speed, &mut film);
         film
+    }
+
+    fn swept<'a>(&'a self, strokes: &'a Strokes) -> Swept<'a> {
+        let (footprint, fates, lay) = (&self.footprint, &self.fates, Lay::Across);
+        Swept { footprint, fates, lay, strokes, flow: FLOW, solids: SOLIDS, members: None }
     }
 
     /// Film of one pass at its middle, the peak [m].
     fn peak(&self, n: f64) -> f64 {
         self.landed * FLOW * SOLIDS / (SPEED * 0.5 * FAN * 2.0 * integral(n, 1.0))
+    }
+}
+
+/// Passes of a tall panel at this overlap.
+fn strokes(overlap: f64) -> Strokes {
+    let plan = StrokePlan {
+        distance: 0.2,
+        speed: SPEED,
+        overlap,
+        lead: 0.3,
+        coats: 1,
+        fan_axis: FanAxis::Across,
+        sides: 1,
+        turn: 1.0,
+        flash: 0.0,
+        burst: None,
+        order: PassOrder::Raster,
+        hand: Hand::default(),
+        heel: 0.0,
+        swing: 0.0,
+        feather: 0.0,
+    };
+    Strokes::plan(&plan, &PartShape::Panel { width: 0.6, height: 2.0 }, FAN)
+}
+
+/// A bare piece of it, one period high.
+fn bare(overlap: f64, rows: usize) -> FilmMap {
+    FilmMap::bare(2, rows, 0.05, FAN * (1.0 - overlap) / rows as f64)
+}
+
+#[test]
+fn tables_and_the_report_lay_the_same_bits() {
+    let exact = Exact::new(1.5, 0.65);
+    for overlap in [0.0, 0.392, 0.75] {
+        let strokes = strokes(overlap);
+        let mut film = bare(overlap, 200);
+        exact.swept(&strokes).lay(&mut film);
+        assert!(film == exact.period(overlap, 200), "overlap {overlap}");
     }
 }
 
