@@ -33,13 +33,19 @@ impl Task {
     /// With steps that are a share `step` of the distance over which the air changes [-].
     #[must_use]
     pub fn new(step: f64) -> Self {
+        Self::with_turbulence(step, 1.0)
+    }
+
+    /// The same with its turbulence multiplied [-].
+    #[must_use]
+    pub fn with_turbulence(step: f64, turbulence: f64) -> Self {
         let spec = JetSpec {
             momentum: task::MOMENTUM,
             exit_speed: task::EXIT_SPEED,
             slope_x: 0.0,
             slope_y: 0.0,
             spread: SPREAD,
-            turbulence: 1.0,
+            turbulence,
         };
         let Ok(jet) = FanJet::new(&spec) else { unreachable!("constants are in range") };
         // A free jet: the wall stands far behind the plane on which droplets are caught, and is thin.
@@ -58,7 +64,16 @@ impl Task {
         }
     }
 
-    fn start(&self, seed: u64, droplet: u64) -> Start {
+    /// The same flown with gusts in drag and pace, and the step that goes with them.
+    #[must_use]
+    pub fn gusty(mut self) -> Self {
+        self.set = self.set.gusty();
+        self
+    }
+
+    /// The start of a droplet.
+    #[must_use]
+    pub fn start(&self, seed: u64, droplet: u64) -> Start {
         let mut draw = Stream::new(seed, droplet, Purpose::Emission);
         let mut next = || quantile(draw.open01());
         let diameter = self.median * math::exp(self.log_sigma * next());
@@ -73,6 +88,12 @@ impl Task {
             diameter,
             stream: start(seed, droplet, Purpose::Flight),
         }
+    }
+
+    /// Air, plane and settings in f64.
+    #[must_use]
+    pub fn wide(&self) -> (Scene<f64>, FlightSettings<f64>) {
+        (self.scene, self.set)
     }
 
     /// Fills a batch with droplets `first..first + count`.

@@ -3,6 +3,10 @@
 #[path = "../peers/scalar.rs"]
 pub mod scalar;
 
+#[path = "../peers/plain.rs"]
+pub mod plain;
+
+pub mod cases;
 pub mod clock;
 pub mod kernel;
 pub mod scene;

@@ -4,7 +4,7 @@ use mistcoat::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TubeFlow};
 use mistcoat::catalogue;
 use mistcoat::emission::Emission;
 use mistcoat::error::ParameterError;
-use mistcoat::flight::{Batch, FlightSettings, Scene};
+use mistcoat::flight::{Batch, FlightSettings, Scene, Start};
 use mistcoat::job::Booth;
 use mistcoat::part::{CARD_HALF, PanelPart, TubePart};
 use mistcoat::set_up;
@@ -41,6 +41,14 @@ pub struct Booked {
 /// # Errors
 /// None while the catalogue is sound.
 pub fn rated(target: Target) -> Result<Booked, ParameterError> {
+    with_turbulence(target, 1.0)
+}
+
+/// The same with its turbulence multiplied [-].
+///
+/// # Errors
+/// None while the catalogue is sound and the factor is 0..=2.
+pub fn with_turbulence(target: Target, turbulence: f64) -> Result<Booked, ParameterError> {
     let (kit, paint) = (catalogue::kit("hvlp-gravity-1.3")?, catalogue::paint("two-pack-clear")?);
     let booth = Booth::at(293.15, 0.5);
     let spray = set_up::spray(&kit, &kit.rated(), &paint, &booth)?;
@@ -50,7 +58,7 @@ pub fn rated(target: Target) -> Result<Booked, ParameterError> {
         slope_x: 0.0,
         slope_y: spray.fan_slope,
         spread: SPREAD,
-        turbulence: 1.0,
+        turbulence,
     })?;
     let scene = match target {
         Target::Panel => {
@@ -78,11 +86,17 @@ pub fn rated(target: Target) -> Result<Booked, ParameterError> {
 }
 
 impl Booked {
+    /// The start of a droplet.
+    #[must_use]
+    pub fn start(&self, droplet: u64) -> Start {
+        self.emission.start(1, droplet, Purpose::CardEmission, Purpose::CardFlight)
+    }
+
     /// Fills a batch with droplets `0..count`.
     pub fn fill(&self, count: u64, batch: &mut Batch<f32>) {
         batch.clear();
         (0..count).for_each(|k| {
-            batch.push(&self.emission.start(1, k, Purpose::CardEmission, Purpose::CardFlight));
+            batch.push(&self.start(k));
         });
     }
 }

@@ -39,9 +39,9 @@ impl Contender {
     }
 }
 
-fn kernel(level: Level, name: &str) -> Contender {
+fn kernel(level: Level, name: &str, task: Task) -> Contender {
     Contender::new(format!("kernel, {name}"), 400_000, move |seed, droplets| {
-        Task::default().run(level, Noise::Sum2, seed, 0, droplets)
+        task.run(level, Noise::Sum2, seed, 0, droplets)
     })
 }
 
@@ -65,7 +65,9 @@ fn speed(runs: u64) {
     ];
     for level in levels() {
         let name = format!("{level:?}");
-        all.push(kernel(level, name.split('(').next().unwrap_or(&name)));
+        let name = name.split('(').next().unwrap_or(&name);
+        all.push(kernel(level, name, Task::default()));
+        all.push(kernel(level, &format!("{name}, with gusts"), Task::default().gusty()));
     }
     for contender in &mut all {
         contender.time(0);
@@ -122,6 +124,7 @@ fn bias(droplets: u64) {
     let rows = [
         ("scalar peer, f32, 5e-5 s", spread::<f32>(2 * droplets, STEP)),
         ("kernel", Task::default().run(level, Noise::Sum2, 5, 0, many)),
+        ("kernel, with gusts", Task::default().gusty().run(level, Noise::Sum2, 5, 0, many)),
         ("kernel, true normals", Task::default().run(level, Noise::Normal, 5, 0, many)),
         ("kernel, a tenth of its step", Task::new(0.008).run(level, Noise::Normal, 6, 0, many)),
     ];

@@ -9,12 +9,12 @@ use super::damping::Damped;
 use super::drag::drag_factor_of_square;
 use super::noise::{Noise, draw};
 use super::settings::FlightSettings;
-use super::turbulence::{Response, turn_eddies};
+use super::turbulence::{Crossing, Response};
 use crate::airflow::AirFlow;
 use crate::lanes::{Lanes, Real};
 use crate::part::Part;
 use crate::stream::LaneStream;
-use crate::surface::{Vec3, along, dot, minus, scale};
+use crate::surface::{Air, Vec3, along, dot, minus, scale};
 
 /// A vector of droplets in flight.
 #[derive(Clone, Copy)]
@@ -31,8 +31,19 @@ struct Aloft<L: Lanes> {
     /// Exposure times the square of the first diameter [s]: saves a division a step.
     exposure: L,
     time: L,
-    /// Square of the air's speed at the last step [m2/s2].
+    /// See [`pace2`], at the last step [m2/s2].
     pace2: L,
+}
+
+/// Square of the speed at which the air moves a droplet on [m2/s2]: see `FlightSettings::pace`.
+#[inline(always)]
+fn pace2<L: Lanes>(air: &Air<L>, set: &FlightSettings<L::Scalar>) -> L {
+    let mean2 = dot(air.velocity, air.velocity);
+    if set.pace > L::Scalar::from_f64(0.0) {
+        mean2 + air.sigma * air.sigma * air.sigma.splat(set.pace)
+    } else {
+        mean2
+    }
 }
 
 #[inline(always)]
@@ -77,7 +88,15 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
     // It decays to the fall, g tau.
     let meant = along(relative, along(lagging, g, -(h / rough)), lasting - one);
-    let reynolds2 = dot(meant, meant) * per_speed2;
+    let time_scale = air.time_scale.max(like.lit(1e-9));
+    let crossing = Crossing::new(scale(lagging, lasting), air.sigma, time_scale, h);
+    let mut slip2 = dot(meant, meant);
+    if set.gusts > L::Scalar::from_f64(0.0) {
+        // Gusts that come and go within the step: see `FlightSettings::gusts`.
+        let passing = crossing.along() / (crossing.along() + like.lit(2.0));
+        slip2 = slip2 + air.sigma * air.sigma * (like.splat(set.gusts) * passing);
+    }
+    let reynolds2 = slip2 * per_speed2;
     let drag = drag_factor_of_square(reynolds2);
     let tau = stokes / drag;
     let response = {
@@ -90,11 +109,9 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     // Turbulence, and the droplet's answer to it.
     let mut stream = now.stream;
     let random = draw(like, &mut stream, noise);
-    let time_scale = air.time_scale.max(like.lit(1e-9));
     let heavy = time_scale / (time_scale + stokes);
     let push = scale(wall.drift(&air), heavy);
-    let crossing = scale(lagging, lasting);
-    let eddy = turn_eddies(now.omega, crossing, air.sigma, time_scale, &response, push, random, h);
+    let eddy = crossing.turn(now.omega, &response, push, random, h);
 
     // Exact over the step for the air as met at its middle.
     let fade = response.fade;
@@ -118,7 +135,7 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
         gap: part.gap(position),
         exposure: now.exposure + fresh,
         time: now.time + h,
-        pace2: dot(air.velocity, air.velocity),
+        pace2: pace2(&air, set),
     }
 }
 
@@ -150,14 +167,14 @@ fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     like: L,
     flow: &F,
     part: &P,
+    set: &FlightSettings<L::Scalar>,
     batch: &mut Batch<L::Scalar>,
 ) {
     let mut first = 0;
     while first < batch.len() {
         let [x, y, z] = &batch.position;
         let position = [like.load(x, first), like.load(y, first), like.load(z, first)];
-        let air = flow.at(position).velocity;
-        let (pace2, gap) = (dot(air, air), part.gap(position));
+        let (pace2, gap) = (pace2(&flow.at(position), set), part.gap(position));
         for lane in 0..L::LEN.min(batch.len() - first) {
             batch.pace2[first + lane] = pace2.lane(lane);
             batch.gap[first + lane] = gap.lane(lane);
@@ -182,7 +199,7 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     if batch.is_empty() {
         return;
     }
-    look_ahead(like, flow, part, batch);
+    look_ahead(like, flow, part, set, batch);
     let zero = like.lit(0.0);
     let word = like.word(0);
     let mut aloft = Aloft {

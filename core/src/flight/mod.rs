@@ -16,5 +16,5 @@ pub use drag::{drag_factor, drag_factor_of_square, relaxation_time};
 pub use fly::{Scene, fly, levels};
 pub use kernel::fly_lanes;
 pub use noise::Noise;
-pub use settings::{ALOFT, FlightSettings, GRAVITY, STEP};
-pub use turbulence::{Response, Turn, turn_eddies};
+pub use settings::{ALOFT, FlightSettings, GRAVITY, GUSTS, LONG_STEP, PACE, STEP};
+pub use turbulence::{Crossing, Response, Turn, turn_eddies};

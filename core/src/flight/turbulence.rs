@@ -112,9 +112,77 @@ fn answers<L: Lanes>(x: (L, L), time: (L, L), response: &Response<L>) -> (Answer
 /// Below this gap the series serves.
 const NEAR: f64 = 0.3;
 
-/// One step of length `h` [s]. `slip` the droplet's calm velocity minus the mean air's [m/s], `sigma` [m/s], `time` T_L [s], `response` the
-/// droplet's answer, `push` the drift d sigma_i/dx_i over (1 + tau/T_L) [1/s], `noise`
-/// three numbers of variance 1.
+/// The eddies of one step as the droplet crosses them: how long they last for it.
+#[derive(Clone, Copy)]
+pub struct Crossing<L: Lanes> {
+    /// Calm slip [m/s], and 1 over its square.
+    slip: Vec3<L>,
+    inverse2: L,
+    /// h/T along the slip and across it [-].
+    x: (L, L),
+}
+
+impl<L: Lanes> Crossing<L> {
+    /// `slip` the droplet's calm velocity minus the mean air's [m/s], `sigma` [m/s], `time` T_L [s], at least 1e-9, `h` the step [s].
+    #[inline(always)]
+    pub fn new(slip: Vec3<L>, sigma: L, time: L, h: L) -> Self {
+        let one = h.lit(1.0);
+        let slip2 = dot(slip, slip);
+        // The part along the slip is (v . slip) slip / slip^2.
+        let (inverse_sigma2, inverse2) = inverses(sigma * sigma + h.lit(1e-8), slip2 + h.lit(1e-12));
+        let crossing = (slip2 * inverse_sigma2).min(h.lit(1e6));
+        // T no shorter than a ten-thousandth of the step.
+        let rate = h / time;
+        let most = h.lit(1e4);
+        let x = (
+            (rate * (one + crossing).sqrt()).min(most),
+            (rate * (one + h.lit(4.0) * crossing).sqrt()).min(most),
+        );
+        Self { slip, inverse2, x }
+    }
+
+    /// h/T along the slip [-].
+    #[inline(always)]
+    pub fn along(&self) -> L {
+        self.x.0
+    }
+
+    /// The step of length `h` [s]. `response` the droplet's answer, `push` the drift d sigma_i/dx_i over (1 + tau/T_L) [1/s],
+    /// `noise` three numbers of variance 1.
+    #[inline(always)]
+    pub fn turn(
+        &self,
+        omega: Vec3<L>,
+        response: &Response<L>,
+        push: Vec3<L>,
+        noise: Vec3<L>,
+        h: L,
+    ) -> Turn<L> {
+        let one = h.lit(1.0);
+        let (x, slip) = (self.x, self.slip);
+        let inverse_x = inverses(x.0, x.1);
+        let (along, across) = answers(x, (h * inverse_x.0, h * inverse_x.1), response);
+        let across_time = h * inverse_x.1;
+        let (omega_slip, noise_slip) = (dot(omega, slip) * self.inverse2, dot(noise, slip) * self.inverse2);
+        let split = |a: [L; 2], b: [L; 2]| (a[0] - b[0]) * omega_slip + (a[1] - b[1]) * noise_slip;
+        let end = split(along.end, across.end);
+        let velocity = split(along.velocity, across.velocity);
+        let position = split(along.position, across.position);
+        // Drift, weighted as it decays within the step: T (1 - a) at its end, T (1 - (1 - a)/x) in its mean.
+        let settled = across_time * (one - across.end[0]);
+        let mean = across_time - settled * inverse_x.1;
+        let of =
+            |share: [L; 2], more: L, i: usize| share[0] * omega[i] + share[1] * noise[i] + more * slip[i];
+        Turn {
+            end: core::array::from_fn(|i| of(across.end, end, i) + settled * push[i]),
+            velocity: core::array::from_fn(|i| of(across.velocity, velocity, i)),
+            position: core::array::from_fn(|i| of(across.position, position, i)),
+            drift: core::array::from_fn(|i| mean * push[i]),
+        }
+    }
+}
+
+/// One step of length `h` [s] at once: [`Crossing::new`], then [`Crossing::turn`].
 #[inline(always)]
 #[allow(clippy::too_many_arguments, reason = "one call in the kernel; a struct would only rename them")]
 pub fn turn_eddies<L: Lanes>(
@@ -127,32 +195,5 @@ pub fn turn_eddies<L: Lanes>(
     noise: Vec3<L>,
     h: L,
 ) -> Turn<L> {
-    let one = h.lit(1.0);
-    let slip2 = dot(slip, slip);
-    // The part along the slip is (v . slip) slip / slip^2.
-    let (inverse_sigma2, inverse2) = inverses(sigma * sigma + h.lit(1e-8), slip2 + h.lit(1e-12));
-    let crossing = (slip2 * inverse_sigma2).min(h.lit(1e6));
-    // T no shorter than a ten-thousandth of the step.
-    let rate = h / time.max(h.lit(1e-9));
-    let most = h.lit(1e4);
-    let x =
-        ((rate * (one + crossing).sqrt()).min(most), (rate * (one + h.lit(4.0) * crossing).sqrt()).min(most));
-    let inverse_x = inverses(x.0, x.1);
-    let (along, across) = answers(x, (h * inverse_x.0, h * inverse_x.1), response);
-    let across_time = h * inverse_x.1;
-    let (omega_slip, noise_slip) = (dot(omega, slip) * inverse2, dot(noise, slip) * inverse2);
-    let split = |a: [L; 2], b: [L; 2]| (a[0] - b[0]) * omega_slip + (a[1] - b[1]) * noise_slip;
-    let end = split(along.end, across.end);
-    let velocity = split(along.velocity, across.velocity);
-    let position = split(along.position, across.position);
-    // Drift, weighted as it decays within the step: T (1 - a) at its end, T (1 - (1 - a)/x) in its mean.
-    let settled = across_time * (one - across.end[0]);
-    let mean = across_time - settled * inverse_x.1;
-    let of = |share: [L; 2], more: L, i: usize| share[0] * omega[i] + share[1] * noise[i] + more * slip[i];
-    Turn {
-        end: core::array::from_fn(|i| of(across.end, end, i) + settled * push[i]),
-        velocity: core::array::from_fn(|i| of(across.velocity, velocity, i)),
-        position: core::array::from_fn(|i| of(across.position, position, i)),
-        drift: core::array::from_fn(|i| mean * push[i]),
-    }
+    Crossing::new(slip, sigma, time.max(h.lit(1e-9)), h).turn(omega, response, push, noise, h)
 }
