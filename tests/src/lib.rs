@@ -1,6 +1,7 @@
 //! What the checks of mistcoat share.
 
 pub mod anchors;
+pub mod api;
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod chromium;
@@ -11,3 +12,6 @@ pub mod names_table;
 pub mod patterns;
 pub mod scenes;
 pub mod search_check;
+pub mod sensitivity;
+pub mod table;
+pub mod validation_page;

@@ -1,8 +1,8 @@
 //! Jobs, cards and courses that several checks start from.
 
-use mistcoat::course::{Course, Outcome, jet_of, panel_scene, settings};
+use mistcoat::course::{Course, Outcome, jet_of, panel_scene, settings, tube_scene};
 use mistcoat::emission::Emission;
-use mistcoat::flight::{Batch, levels};
+use mistcoat::flight::{Batch, Scene, levels};
 use mistcoat::job::Job;
 use mistcoat::run::{CardTally, Tally};
 use mistcoat::set_up::Model;
@@ -64,11 +64,23 @@ pub fn one_size(job: &Job, diameter: f64) -> Course {
     card_of(job, spray)
 }
 
-fn card_of(job: &Job, spray: Spray) -> Course {
-    let distance = job.stroke.distance;
-    let jet = || jet_of(&spray, &job.booth, distance, false).expect("a jet");
-    let scene = panel_scene(jet(), distance).expect("a card");
-    let emission = Emission::new(&spray, &jet(), false);
+/// A spray held still before the large card.
+#[must_use]
+pub fn card_of(job: &Job, spray: Spray) -> Course {
+    let jet = jet_of(&spray, &job.booth, job.stroke.distance, false).expect("a jet");
+    before(panel_scene(jet, job.stroke.distance).expect("a card"), job, spray)
+}
+
+/// A spray held still before the middle of a tube across the fan, of some diameter [m].
+#[must_use]
+pub fn tube_of(job: &Job, spray: Spray, diameter: f64) -> Course {
+    let jet = jet_of(&spray, &job.booth, job.stroke.distance, false).expect("a jet");
+    before(tube_scene(jet, job.stroke.distance, diameter, 0.0).expect("a tube"), job, spray)
+}
+
+fn before(scene: Scene<f64>, job: &Job, spray: Spray) -> Course {
+    let jet = jet_of(&spray, &job.booth, job.stroke.distance, false).expect("a jet");
+    let emission = Emission::new(&spray, &jet, false);
     let flight = settings(&spray, &job.booth, [0.0, 0.0, 1.0]);
     let purposes = [Purpose::Emission, Purpose::Flight, Purpose::Wall];
     Course::new(scene, flight, emission, spray, job.run.seed, purposes)

@@ -1,5 +1,6 @@
 //! Job files: good ones, bad ones, edits and links.
 
+mod api;
 mod bad;
 mod command;
 mod compare_kits;

@@ -1,6 +1,6 @@
 //! Droplets on a cylinder in a uniform stream: bisection for the grazing one, and the tally of the f32 lanes.
 
-use crate::table::{numbers, tell};
+use crate::table::{near, numbers};
 use crate::tube_flow::uniform;
 use fearless_simd::Level;
 use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, Scene, Start, fly, fly_lanes};
@@ -87,9 +87,9 @@ fn efficiency_and_edge_by_bisection() {
         for i in 0..4 {
             worst[i] = worst[i].max((got[i] - row[i + 2]).abs());
         }
-        tell(&format!("Cylinder phi {} K {}: E", row[0], row[1]), got[0], row[2], "computed independently");
+        let name = format!("Cylinder phi {} K {}: E", row[0], row[1]);
+        near(&name, got[0], row[2], 0.003, "computed independently");
         println!("  {:.4} / {:.2} / {:.4} / {:.4}, table {:?}", got[0], got[1], got[2], got[3], &row[2..]);
-        assert!((got[0] - row[2]).abs() < 0.003, "E {got:?} {row:?}");
         assert!((got[1] - row[3]).abs() < 0.5, "theta_m {got:?} {row:?}");
         assert!((got[2] - row[4]).abs() < 0.003, "beta_0 {got:?} {row:?}");
         assert!((got[3] - row[5]).abs() < 0.003, "impact speed {got:?} {row:?}");
@@ -110,13 +110,8 @@ fn langmuir_and_blodgett() {
     for row in numbers("langmuir-blodgett-1946/table_2.csv").iter().filter(|r| (0.25..=40.0).contains(&r[1]))
     {
         let got = Case::new(row[0], row[1], 0.02).solve();
-        tell(
-            &format!("Cylinder phi {} K {}: E", row[0], row[1]),
-            got[0],
-            row[2],
-            "Langmuir & Blodgett 1946, seen second-hand",
-        );
-        assert!((got[0] - row[2]).abs() < 0.025, "E {got:?} {row:?}");
+        let name = format!("Cylinder phi {} K {}: E", row[0], row[1]);
+        near(&name, got[0], row[2], 0.025, "Langmuir & Blodgett 1946, seen second-hand");
         assert!((got[1] - row[4]).abs() < 3.0, "theta_m {got:?} {row:?}");
     }
 }

@@ -1,6 +1,6 @@
 //! Dew points, and the three degrees that a surface must be above.
 
-use crate::table::{number, rows, tell};
+use crate::table::{missed, near, number, rows};
 use mistcoat::air::dew_point;
 use mistcoat::film::FilmMap;
 use mistcoat::job::{Job, with_key};
@@ -43,6 +43,15 @@ fn dew_points_of_a_published_table() {
     }
     assert!(misses == MISSES, "{misses:?}");
     assert!(held == 61, "{held}");
+    for (air, humidity, off) in &misses {
+        let dew = dew_point(273.15 + air, humidity / 100.0).expect("air") - 273.15;
+        missed(
+            &format!("dew point, {air} C, {humidity:.0} % [C]"),
+            dew,
+            dew - off,
+            "published table, whole degrees (seen)",
+        );
+    }
     // Single entries with a tenth or a whole degree, each seen beside its air: 30 C 55 %, 24 C 35 % (in F: 75 F, 45 F), 16 C 71 %;
     // 20 C 50 % from psychrometric tables, from memory.
     for (air, humidity, published, within, source) in [
@@ -54,8 +63,7 @@ fn dew_points_of_a_published_table() {
         (25.0, 0.60, 16.7, 0.06, "psychrometric tables, from memory"),
     ] {
         let dew = dew_point(273.15 + air, humidity).unwrap() - 273.15;
-        assert!((dew - published).abs() <= within, "{air} C {humidity}: {dew}, {published}");
-        tell(&format!("dew point, {air} C, {:.0} % [C]", humidity * 100.0), dew, published, source);
+        near(&format!("dew point, {air} C, {:.0} % [C]", humidity * 100.0), dew, published, within, source);
     }
 }
 

@@ -1,6 +1,6 @@
 //! Drag, terminal speed, stop distance: the flight kernel in still air.
 
-use crate::table::{close, numbers, tell};
+use crate::table::{close, held, numbers};
 use mistcoat::flight::{Batch, FlightSettings, Noise, Start, drag_factor, fly_lanes};
 use mistcoat_tests::fields::{Space, Still};
 
@@ -31,13 +31,13 @@ fn drag_coefficient() {
         let model = 24.0 / row[0] * drag_factor(row[0]);
         close(&format!("Cd at Re {}", row[0]), model, row[1], 5e-5);
         if row[0] >= 1.0 {
-            tell(
+            held(
                 &format!("Cd at Re {}", row[0]),
                 model,
                 row[2],
+                0.05,
                 "Clift, Grace & Weber 1978, seen in a library",
             );
-            close("Clift", model, row[2], 0.05);
         }
     }
 }
@@ -71,13 +71,13 @@ fn water_drops_as_measured() {
     for (d, published, by) in [(1e-4, 0.27, 0.09), (2e-4, 0.72, 0.03)] {
         let tau = 1000.0 * d * d / (18.0 * AIR_VISCOSITY);
         let fall = fly(d, 1000.0, 0.0, GRAVITY, 0.05 * tau, 12.0 * tau).1;
-        tell(
+        held(
             &format!("Fall of a water drop of {:.1} mm, m/s", d * 1e3),
             fall,
             published,
+            by,
             "Gunn & Kinzer 1949, seen second-hand",
         );
-        close("fall", fall, published, by);
     }
 }
 

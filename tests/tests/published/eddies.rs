@@ -1,6 +1,6 @@
 //! Turbulence: Taylor, Tchen and Hinze, Csanady, and the well-mixed condition, at step lengths up to that of the eddies.
 
-use crate::table::{close, known_miss, numbers, tell};
+use crate::table::{close, held, known_miss, numbers};
 use fearless_simd::{Level, dispatch};
 use mistcoat::flight::{Batch, FlightSettings, Noise, Start, fly_lanes};
 use mistcoat::lanes::Wide;
@@ -90,8 +90,7 @@ fn tracers_spread_as_taylor() {
                 // 3e5 samples: 0.26 % standard error of a variance.
                 close(&format!("{name}: recurrence"), model, recurrence(h, steps), 0.0105);
                 if (recurrence(h, steps) / row[1] - 1.0).abs() < 0.009 {
-                    tell(&name, model, row[1], "Taylor 1921");
-                    close(&name, model, row[1], 0.02);
+                    held(&name, model, row[1], 0.02, "Taylor 1921");
                 } else {
                     known_miss(
                         &name,
@@ -117,8 +116,7 @@ fn inertial_droplets_spread_as_tchen_and_hinze() {
         let mut before = cloud(PATHS, 0.0, |_| 0.0);
         fly_for!(UNIT, settings(tau), first, h, Noise::Sum2, &mut before);
         let speed = moment(components(&before.end_velocity));
-        tell(&format!("<v2>/sigma2, tau T/2, h {h} T"), speed, 2.0 / 3.0, "Tchen 1947, Hinze 1975");
-        close("<v2>", speed, 2.0 / 3.0, 0.02);
+        held(&format!("<v2>/sigma2, tau T/2, h {h} T"), speed, 2.0 / 3.0, 0.02, "Tchen 1947, Hinze 1975");
         for (t, published) in [(1.0, 0.602_567), (10.0, 17.666_788)] {
             let mut after = cloud(PATHS, 0.0, |_| 0.0);
             let steps = first + (t / h) as i32;
@@ -131,8 +129,7 @@ fn inertial_droplets_spread_as_tchen_and_hinze() {
             if long {
                 known_miss(&name, model, published, -0.035, 0.0105, "Tchen 1947, Hinze 1975");
             } else {
-                tell(&name, model, published, "Tchen 1947, Hinze 1975");
-                close(&name, model, published, 0.02);
+                held(&name, model, published, 0.02, "Tchen 1947, Hinze 1975");
             }
         }
     }
@@ -158,9 +155,8 @@ fn slip_shortens_the_eddies_as_csanady() {
             [("along", (a2 - a1) / 24.0, row[1]), ("across", (c2 - c1) / 24.0, row[2])]
         {
             let name = format!("diffusivity {name} the slip / sigma2 T, X {slip}");
-            tell(&name, model, published, "Csanady 1963, from memory");
             // 4e4 paths: about 1 % standard error of a slope along, 0.7 % across.
-            close(&name, model, published, 0.03);
+            held(&name, model, published, 0.03, "Csanady 1963, from memory");
         }
     }
 }

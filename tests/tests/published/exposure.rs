@@ -1,6 +1,6 @@
 //! Drying in flight: exposure in the kernel beside the curve it is read on.
 
-use crate::table::{close, tell};
+use crate::table::{close, held};
 use mistcoat::evaporation::{Drying, DryingAir};
 use mistcoat::flight::{Batch, FlightSettings, Noise, Start, fly_lanes};
 use mistcoat::paint::{Paint, Solvent};
@@ -40,9 +40,14 @@ fn lives_of_pure_droplets() {
             let middle = 0.5 * (low + high);
             if left(middle) > 1e-3 { low = middle } else { high = middle }
         }
-        tell(&format!("Life of a {um} um water droplet in flight, s"), low, life, "Hinds 1999, from memory");
+        held(
+            &format!("Life of a {um} um water droplet in flight, s"),
+            low,
+            life,
+            0.05,
+            "Hinds 1999, from memory",
+        );
         // 0.1 % of the volume is left, as on the curve: 1 % of a d^2 law's life.
-        close("life", low, life, 0.05);
         // d^2 law at half its life.
         let half = left(0.5 * low);
         assert!((half - 0.5f64.powf(1.5)).abs() < 0.02, "{half}");
@@ -55,8 +60,7 @@ fn wind_raises_exposure_as_ranz_and_marshall() {
     let schmidt = AIR_VISCOSITY / AIR_DENSITY / 7.03e-6;
     let (d, time) = (30e-6, 1e-3);
     let sherwood = 2.0 * exposure(d, 5.0, time, 0.3 * schmidt.cbrt(), 1e6) * d * d / time;
-    tell("Sh of 30 um at 5 m/s slip, butyl acetate", sherwood, 4.46, "Ranz & Marshall 1952, computed");
-    close("Sh", sherwood, 4.46, 0.01);
+    held("Sh of 30 um at 5 m/s slip, butyl acetate", sherwood, 4.46, 0.01, "Ranz & Marshall 1952, computed");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Droplets against a wall: closed form on the stagnation line, the 1/4 rule, impactors.
 
-use crate::table::{close, numbers, tell};
+use crate::table::{held, numbers};
 use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, Start, fly_lanes};
 use mistcoat_tests::fields::{Against, Floor};
 
@@ -41,16 +41,14 @@ fn critical(step: f64) -> f64 {
 fn impact_speed_on_the_stagnation_line() {
     for row in numbers("taylor-levin-stagnation/impact_speed.csv") {
         let speed = land(row[0], 0.002).unwrap_or_else(|| panic!("St {} does not land", row[0]));
-        tell(&format!("Impact speed, St {}", row[0]), speed, row[1], "closed form");
-        close(&format!("St {}", row[0]), speed, row[1], 5e-3);
+        held(&format!("Impact speed, St {}", row[0]), speed, row[1], 5e-3, "closed form");
     }
 }
 
 #[test]
 fn only_droplets_above_a_quarter_land() {
     let st = critical(0.01);
-    tell("Critical alpha tau", st, 0.25, "Taylor 1940, Levin: exact for Stokes drag");
-    close("critical alpha tau", st, 0.25, 0.01);
+    held("Critical alpha tau", st, 0.25, 0.01, "Taylor 1940, Levin: exact for Stokes drag");
 }
 
 #[test]
@@ -59,7 +57,6 @@ fn cut_of_impactors() {
     let st = critical(0.01);
     for (name, strain, published) in [("round", 1.832, 0.49), ("slot", std::f64::consts::FRAC_PI_4, 0.77)] {
         let model = (2.0 * st / strain).sqrt();
-        tell(&format!("sqrt(Stk50), {name}"), model, published, "Marple & Willeke, seen second-hand");
-        close(name, model, published, 0.12);
+        held(&format!("sqrt(Stk50), {name}"), model, published, 0.12, "Marple & Willeke, seen second-hand");
     }
 }

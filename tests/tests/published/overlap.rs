@@ -1,7 +1,7 @@
 //! Overlap theory, through the plan of passes and the tables that a sweep of the job file's keys lays its points from: exact profiles as
 //! footprints in place of flown ones, so that geometry alone is tested.
 
-use crate::table::{close, numbers, tell};
+use crate::table::{between, close, numbers};
 use mistcoat::film::{FilmMap, evenness};
 use mistcoat::job::{FanAxis, PartShape, PassOrder, StrokePlan};
 use mistcoat::search::{Asked, Films, Paced};
@@ -160,12 +160,10 @@ fn best(exact: &Exact, from: u32, to: u32) -> f64 {
 fn the_best_overlap_of_a_parabola() {
     let exact = Exact::new(1.0, 1.0);
     let (optimum, peak) = (best(&exact, 250, 350), exact.peak(1.0));
-    tell("overlap of least variance, parabola", optimum, 0.30, TSINGHUA);
-    assert!((0.29..=0.31).contains(&optimum), "{optimum}");
+    between("overlap of least variance, parabola", optimum, [0.29, 0.31], TSINGHUA);
     let film = exact.period(optimum, 1000);
     let variance = (cv(&film) * film.mean_dry().0 / peak).powi(2);
-    tell("least variance, parabola", variance, 0.0025, TSINGHUA);
-    assert!((0.00245..=0.00265).contains(&variance), "{variance}");
+    between("least variance, parabola", variance, [0.00245, 0.00265], TSINGHUA);
 }
 
 /// Overlap at which a large panel takes least paint, by the search's own pacing of the film, to 0.005.
@@ -204,8 +202,7 @@ fn least_paint(n: f64, from: u32, to: u32) -> f64 {
 #[test]
 fn the_search_finds_the_best_overlap_of_a_parabola() {
     let found = least_paint(1.0, 40, 90);
-    tell("overlap of least paint, parabola, found by the search", found, 0.30, TSINGHUA);
-    assert!((0.29..=0.31).contains(&found), "{found}");
+    between("overlap of least paint, parabola, found by the search", found, [0.29, 0.31], TSINGHUA);
     // A balanced fan wants more (computed from the profile: 0.392).
     let balanced = least_paint(1.5, 60, 96);
     assert!((balanced - 0.392).abs() < 0.011, "{balanced}");

@@ -1,6 +1,6 @@
 //! Air supply: hose, couplings, states of free air, tank. Orifices stand in `air.rs`.
 
-use crate::table::{close, known_miss, number, numbers, rows, tell};
+use crate::table::{close, held, known_miss, number, numbers, rows};
 use mistcoat::air::{ROOM_PRESSURE, TWENTY_C, free_density, orifice};
 use mistcoat::catalogue;
 use mistcoat::supply::{
@@ -36,7 +36,7 @@ fn pressure_at_the_end_of_a_hose() {
         close("friction", friction_factor(re, 1.5e-3 / bore), fd, 1e-9);
     }
     let out = hose(6.0, 10.0).outlet(601_325.0, mass(200.0), TWENTY_C).unwrap();
-    tell("hose 6 mm, 10 m, 200 L/min, drop bar", (601_325.0 - out) * 1e-5, 0.544_98, "fluids (PyPI)");
+    held("hose 6 mm, 10 m, 200 L/min, drop bar", (601_325.0 - out) * 1e-5, 0.544_98, 2e-5, "fluids (PyPI)");
 }
 
 /// `P_isothermal_critical_flow(P, fd, D, L)`, the friction factor that of the choked flow.

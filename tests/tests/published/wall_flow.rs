@@ -1,7 +1,7 @@
 //! The jet at a flat wall: strain, wall jet; and the f32 lanes beside f64.
 
 use crate::jet::jet;
-use crate::table::{close, tell};
+use crate::table::{below, between, close, held};
 use fearless_simd::{Level, Simd, dispatch};
 use mistcoat::airflow::{AirFlow, PanelFlow, TubeFlow};
 use mistcoat::lanes::{Lanes, Wide};
@@ -25,20 +25,27 @@ fn strain(slope: f64, distance: f64) -> ([f64; 3], f64) {
 fn strain_at_the_wall() {
     let ([normal, across, along], _) = strain(0.0, 0.3);
     // Round: 2 a = 2.26-2.44 Uc/r12 from wall pressure (Beltaos and Rajaratnam 1974, from memory).
-    assert!((2.26..2.44).contains(&normal), "{normal}");
-    tell("Wall strain of a round jet, r12/Uc", normal, 2.34, "Beltaos & Rajaratnam 1974, from memory");
+    let source = "Beltaos & Rajaratnam 1974, from memory; used up: the constant";
+    between("Wall strain of a round jet, r12/Uc", normal, [2.26, 2.44], source);
     close("round: across as along", across, along, 1e-6);
     close("continuity", across + along, normal, 1e-4);
     // Plane: 0.62-0.77; the widest fan comes near.
     let ([normal, across, along], ratio) = strain(0.6, 0.3);
     let plane = normal / (1.0 + ratio * ratio) - 0.52 * ratio;
-    assert!((0.62..0.77).contains(&plane), "{plane}");
+    between(
+        "Wall strain of a plane jet, from the widest fan",
+        plane,
+        [0.62, 0.77],
+        "by source, from memory; used up",
+    );
     close("continuity", across + along, normal, 1e-4);
-    tell(
+    let share = 1.0 / (1.0 + ratio * ratio);
+    held(
         "Wall strain across a fan over its sum",
         across / normal,
-        1.0 / (1.0 + ratio * ratio),
-        "r^2 rule, ours",
+        share,
+        1e-4,
+        "r^2 rule, ours: by construction",
     );
 }
 
@@ -52,8 +59,8 @@ fn wall_jet_beside_poreh() {
         largest = largest.max(flow.at([distance, 0.0, distance * (1.0 - f64::from(i) * 1e-3)]).velocity[0]);
     }
     let (model, published) = (largest * distance / momentum.sqrt(), 1.32);
-    tell("Wall jet Um H/sqrt(J) at r = H", model, published, "Poreh, Tsuei & Cermak 1967, from memory");
-    close("wall jet", model, published, 0.25);
+    let source = "Poreh, Tsuei & Cermak 1967, from memory; a prediction";
+    held("Wall jet Um H/sqrt(J) at r = H", model, published, 0.25, source);
 }
 
 #[inline(always)]
@@ -88,6 +95,7 @@ fn f32_lanes_agree_with_f64() {
             }
         }
     }
-    println!("f32 against f64, largest difference / Uc: panel {:.2e}, tube {:.2e}", worst[0], worst[1]);
-    assert!(worst.iter().all(|w| *w < 2e-5), "{worst:?}");
+    for (part, worst) in ["panel", "tube"].iter().zip(worst) {
+        below(&format!("Air of the f32 lanes beside f64, {part}, / Uc"), worst, 2e-5, "same formulas in f64");
+    }
 }
