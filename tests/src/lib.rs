@@ -7,6 +7,7 @@ pub mod browser;
 pub mod chromium;
 pub mod edged;
 pub mod fields;
+pub mod fuzzed;
 pub mod golden;
 pub mod names_table;
 pub mod patterns;

@@ -9,6 +9,11 @@ use mistcoat::tally::Fate;
 use std::collections::BTreeMap;
 
 const JOBS: u64 = 300;
+
+/// Jobs that are flown: `MISTCOAT_JOBS`, else `JOBS`.
+fn jobs() -> u64 {
+    std::env::var("MISTCOAT_JOBS").ok().and_then(|n| n.parse().ok()).unwrap_or(JOBS)
+}
 const DROPLETS: u64 = 200;
 
 /// Draws of one job.
@@ -153,16 +158,17 @@ fn flies(number: u64, text: &str) -> Result<(), String> {
 #[test]
 fn three_hundred_jobs_run() {
     let (mut flown, mut number, mut refused) = (0, 0, BTreeMap::<String, u32>::new());
-    while flown < JOBS {
+    let jobs = jobs();
+    while flown < jobs {
         match flies(number, &text(number)) {
             Ok(()) => flown += 1,
             Err(key) => *refused.entry(key).or_default() += 1,
         }
         number += 1;
-        assert!(number < 4 * JOBS, "too few of the jobs drawn can be sprayed: {flown} of {number}");
+        assert!(number < 4 * jobs, "too few of the jobs drawn can be sprayed: {flown} of {number}");
     }
     // The draw keeps to the keys' ranges: hardly any is refused.
-    assert!(number < JOBS + JOBS / 4, "{flown} jobs flown; refused by key: {refused:?}");
+    assert!(number < jobs + jobs / 4, "{flown} jobs flown; refused by key: {refused:?}");
     println!("{flown} jobs flown; refused by key: {refused:?}");
 }
 

@@ -6,6 +6,7 @@ mod command;
 mod compare_kits;
 mod edit;
 mod figures;
+mod fuzzed;
 mod good;
 mod keys;
 mod layout;

@@ -1,0 +1,9 @@
+//! `fuzzed::a_link` on whatever the fuzzer finds.
+
+#![no_main]
+
+#[path = "../../src/fuzzed.rs"]
+#[allow(dead_code)]
+mod fuzzed;
+
+libfuzzer_sys::fuzz_target!(|text: &str| fuzzed::a_link(text));
