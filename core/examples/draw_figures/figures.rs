@@ -1,10 +1,11 @@
 //! The pictures, by file name.
 
 use mistcoat::flight::levels;
-use mistcoat::job::{Job, PartShape};
+use mistcoat::job::{Job, PartShape, with_key};
 use mistcoat::report::chart::end_view::{DropletEnd, EndView};
 use mistcoat::report::chart::{TubeSide, map_svg, tube_pair, wanted};
 use mistcoat::run::Run;
+use mistcoat::sweep::{Axis, Plan, Sweep, picture};
 
 /// Droplets shown before each tube, and counted beside it.
 const SHOWN: u64 = 5000;
@@ -14,8 +15,28 @@ const WIDE_FAN: &str = include_str!("../jobs/chair-leg-wide-fan.toml");
 const NEAR_ROUND: &str = include_str!("../jobs/chair-leg-near-round.toml");
 
 /// Every picture of the docs: file name and SVG.
-pub fn all() -> Result<[(&'static str, String); 2], String> {
-    Ok([("wide-fan-or-spot.svg", wide_fan_or_spot()?), ("table-top-film.svg", table_top_film()?)])
+pub fn all() -> Result<[(&'static str, String); 4], String> {
+    Ok([
+        ("wide-fan-or-spot.svg", wide_fan_or_spot()?),
+        ("table-top-film.svg", table_top_film()?),
+        ("fan-and-tube.svg", swept(WIDE_FAN, FAN_AND_TUBE, "transfer_efficiency.value", 4_096)?),
+        ("overlap.svg", swept(TABLE_TOP, OVERLAP, "film.cv_percent.value", 300_000)?),
+    ])
+}
+
+const FAN_AND_TUBE: &[&str] = &["gun.fan=0..1:6", "part.tube.diameter=12..60 mm:5"];
+const OVERLAP: &[&str] = &["stroke.overlap=0.3..0.7:9"];
+
+/// A figure of the report over one key or two.
+fn swept(text: &str, vary: &[&str], column: &str, droplets: u64) -> Result<String, String> {
+    let said = |e: &dyn std::fmt::Display| e.to_string();
+    let text = with_key(text, "run.droplets", &droplets.to_string()).map_err(|e| said(&e))?;
+    let axes = vary.iter().map(|axis| Axis::read(axis)).collect::<Result<_, _>>().map_err(|e| said(&e))?;
+    let job = Job::from_toml(&text).map_err(|e| said(&e))?;
+    let plan = Plan::new(&job, axes, &[column]).map_err(|e| said(&e))?;
+    let mut sweep = Sweep::new(plan);
+    sweep.finish();
+    Ok(picture(&sweep.answer()))
 }
 
 fn flown(text: &str) -> Result<Run, String> {
