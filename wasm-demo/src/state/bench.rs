@@ -97,6 +97,7 @@ pub fn is_tube(job: &Job) -> bool {
 mod tests {
     use super::*;
     use crate::state::with_part;
+    use mistcoat::report::chart::gun::face_of;
 
     #[test]
     fn the_presets_are_jobs() {
