@@ -40,7 +40,7 @@ pub fn close(what: &str, model: f64, published: f64, tolerance: f64) {
 fn figure(x: f64) -> String {
     match x.abs() {
         0.0 => "0".into(),
-        size if size >= 1e4 || size < 1e-2 => format!("{x:.3e}"),
+        size if !(1e-2..1e4).contains(&size) => format!("{x:.3e}"),
         _ => format!("{x:.4}"),
     }
 }
