@@ -2,7 +2,7 @@
 //!
 //! Core seconds of one thread against droplets, cells, steps, tubes in a frame and points of a sweep, least of some rounds in which all take
 //! turns, with the exponent of growth; then threads, and the most memory against droplets (`--most N` droplets, 1e7). Prints Markdown;
-//! `--svg` draws the costs of one unit.
+//! `--svg` draws it.
 
 mod memory;
 mod series;
@@ -50,6 +50,7 @@ fn run() -> Result<(), String> {
     if let Some(path) = svg {
         std::fs::write(&path, series::picture(&all)).map_err(|error| format!("{path}: {error}"))?;
     }
+    println!("\n{}", work::longest_pieces()?);
     println!("\n{}", memory::threads(rounds)?);
     println!("\n{}", memory::memory(most)?);
     Ok(())

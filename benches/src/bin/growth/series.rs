@@ -66,18 +66,19 @@ impl Series {
     }
 
     fn curve(&self) -> String {
-        let points: Vec<CurvePoint> = (0..self.sizes.len())
-            .map(|i| CurvePoint {
-                x: i as f64,
-                name: short(self.sizes[i]),
-                y: Some(self.units()[i]),
+        let points: Vec<CurvePoint> = (self.sizes.iter().zip(&self.seconds))
+            .map(|(size, seconds)| CurvePoint {
+                x: size.log10(),
+                name: short(*size),
+                y: Some(seconds.log10()),
                 error: None,
                 likely: None,
                 impossible: false,
             })
             .collect();
-        let title = format!("Core time of one [us]; exponent {:.2}", self.exponent(0));
-        Curve { title: &title, axis: self.name, points: &points, by_name: true, wanted: None }.svg(WIDE, HIGH)
+        let title = format!("Core seconds, power of ten; exponent {:.2}", self.exponent(0));
+        let axis = format!("{}, power of ten", self.name);
+        Curve { title: &title, axis: &axis, points: &points, by_name: false, wanted: None }.svg(WIDE, HIGH)
     }
 }
 
@@ -86,7 +87,7 @@ fn short(size: f64) -> String {
     if size >= 1e4 { format!("{size:.0e}") } else { format!("{}", (size * 100.0).round() / 100.0) }
 }
 
-/// All costs of one unit, two a row: a level line is growth in proportion.
+/// All costs, two a row: the slope is the exponent.
 pub fn picture(all: &[Series]) -> String {
     let mut body = String::new();
     for (i, series) in all.iter().enumerate() {
@@ -95,5 +96,5 @@ pub fn picture(all: &[Series]) -> String {
     }
     let rows = all.len().div_ceil(2) as f64;
     let (width, height) = (2.0 * WIDE + GAP + 48.0, rows * (HIGH + GAP) + 24.0);
-    alone("What one more costs", width, height, &svg::group("translate(24 20)", &body))
+    alone("What a larger job costs", width, height, &svg::group("translate(24 20)", &body))
 }

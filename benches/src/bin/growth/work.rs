@@ -158,3 +158,31 @@ pub fn flown_points() -> Series {
         }),
     )
 }
+
+/// The longest piece of a sweep on one thread, in which it cannot be stopped [ms]: with all figures that a sweep keeps by itself.
+pub fn longest_pieces() -> Result<String, String> {
+    let mut out = "| sweep | pieces | longest, core time [ms] |\n|---|---|---|".to_string();
+    for (name, base, keys, axis) in [
+        ("table top, passes", TABLE_TOP, &[][..], "stroke.overlap=0.3..0.7:5"),
+        ("table top, a steady hand", TABLE_TOP, &[("stroke.hand", "steady")][..], "stroke.overlap=0.3,0.6"),
+        (
+            "table top, held still, to 0.5 %",
+            TABLE_TOP,
+            &[("stroke.burst", "1 s"), ("run.standard_error", "0.5 %")][..],
+            "gun.fan=0.3,1",
+        ),
+        ("railing", RAILING, &[("run.droplets", "100000")][..], "stroke.speed=400,500 mm/s"),
+    ] {
+        let job = Job::from_toml(&text(base, keys)?).map_err(said)?;
+        let plan = Plan::new(&job, vec![Axis::read(axis).map_err(said)?], &[]).map_err(said)?;
+        let (mut sweep, mut longest, mut pieces, mut over) = (Sweep::new(plan), 0.0f64, 0, false);
+        while !over {
+            let clock = Clock::start();
+            over = sweep.advance(8192);
+            longest = longest.max(clock.seconds());
+            pieces += 1;
+        }
+        out += &format!("\n| {name} | {pieces} | {:.0} |", longest * 1e3);
+    }
+    Ok(out)
+}
