@@ -78,7 +78,8 @@ impl Flight {
                     Ok(()) => self.doing = Some(next),
                     Err(why) => done.push(plan.impossible(next, why)),
                 }
-                continue;
+                // Setting up, and a report below, are a piece of their own: of a frame they take as long as one.
+                return false;
             };
             let Some(run) = &mut self.run else { return true };
             let (flown, wanted) = run.progress();
@@ -107,6 +108,7 @@ impl Flight {
                     laid.learn(&point);
                 }
                 done.push(point);
+                break;
             }
         }
         self.doing.is_none() && self.waiting.is_empty() && self.looks.is_none()
