@@ -15,6 +15,7 @@ import pathlib
 import sys
 
 import numpy as np
+import scipy
 from scipy.integrate import solve_ivp
 from scipy.special import erf
 
@@ -297,8 +298,9 @@ def stirred(out, count=6000, dt=1e-6):
 def write(path, head, rows):
     path.parent.mkdir(parents=True, exist_ok=True)
     with path.open("w", newline="") as file:
+        file.write(f"# scipy {scipy.__version__}, numpy {np.__version__}: tests/reference/flight.py. SI units.\n")
+        file.write(f"# {','.join(head)}\n")
         table = csv.writer(file, lineterminator="\n")
-        table.writerow(head)
         table.writerows([[f"{v:.9g}" if isinstance(v, float) else v for v in row] for row in rows])
 
 

@@ -14,7 +14,7 @@ fn printed() -> Result<String, String> {
     let arguments =
         "test -p mistcoat-tests --test published --test statistics -- --nocapture --test-threads 1";
     let output = Command::new(cargo)
-        .args(arguments.split(' '))
+        .args(arguments.split_whitespace())
         .stderr(Stdio::inherit())
         .output()
         .map_err(|e| format!("cargo could not be run: {e}"))?;
