@@ -180,6 +180,11 @@ fn figures(constants: &Constants, change: impl Fn(&mut Scene<f64>)) -> Figures {
     Figures { efficiency, film: flow * efficiency, fan: [sizes.length, sizes.width], tube }
 }
 
+/// A value with three figures behind the point at most.
+fn short(x: f64) -> String {
+    format!("{x:.3}").trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
 /// Table of `docs/validation.md`, the constant that efficiency feels most first.
 #[must_use]
 pub fn table() -> String {
@@ -206,10 +211,10 @@ pub fn table() -> String {
                 format!("{a:+.1} / {b:+.1}")
             };
             let text = format!(
-                "| {} | {:.4} / {:.4} {} | {} | {} | {} | {} | {} | {} | {} |",
+                "| {} | {} / {} {} | {} | {} | {} | {} | {} | {} | {} |",
                 row.name,
-                row.ends[0],
-                row.ends[1],
+                short(row.ends[0]),
+                short(row.ends[1]),
                 row.unit,
                 points(|f| f.efficiency),
                 share(|f| f.film),

@@ -52,17 +52,23 @@ fn caller() -> &'static str {
     path.rsplit(['/', '\\']).next().unwrap_or(path)
 }
 
+/// A bound as it was typed: no more digits than it has.
+fn bound(x: f64) -> String {
+    let text = format!("{x:.6}");
+    if x.abs() < 1e-3 { format!("{x:.0e}") } else { text.trim_end_matches('0').trim_end_matches('.').into() }
+}
+
 /// Prints a row of `docs/validation.md`; `validation` gathers them. Columns: check, model, published, off, asked, source, where.
 #[track_caller]
+fn print(check: &str, model: f64, published: &str, off: &str, asked: &str, source: &str) {
+    println!("\n| {check} | {} | {published} | {off} | {asked} | {source} | `{}` |", figure(model), caller());
+}
+
+/// The same where both are numbers that one takes a ratio of.
+#[track_caller]
 fn row(check: &str, model: f64, published: f64, asked: &str, source: &str) {
-    let off =
-        if published == 0.0 { "-".into() } else { format!("{:+.2} %", 1e2 * (model / published - 1.0)) };
-    println!(
-        "\n| {check} | {} | {} | {off} | {asked} | {source} | `{}` |",
-        figure(model),
-        figure(published),
-        caller()
-    );
+    let off = format!("{:+.2} %", 1e2 * (model / published - 1.0));
+    print(check, model, &figure(published), &off, asked, source);
 }
 
 /// Tells a figure beside a published one, nothing asked.
@@ -74,7 +80,7 @@ pub fn tell(check: &str, model: f64, published: f64, source: &str) {
 /// Tells a figure beside a published one and asserts that they agree within a share of it.
 #[track_caller]
 pub fn held(check: &str, model: f64, published: f64, tolerance: f64, source: &str) {
-    row(check, model, published, &format!("within {} %", figure(1e2 * tolerance)), source);
+    row(check, model, published, &format!("within {} %", bound(1e2 * tolerance)), source);
     let off = model / published - 1.0;
     assert!(off.abs() <= tolerance, "{check}: model {model}, published {published}, off {off:.2e}");
 }
@@ -82,30 +88,35 @@ pub fn held(check: &str, model: f64, published: f64, tolerance: f64, source: &st
 /// Tells a figure beside a published one and asserts that it lies `off` from it, at most, in its own unit.
 #[track_caller]
 pub fn near(check: &str, model: f64, published: f64, off: f64, source: &str) {
-    row(check, model, published, &format!("within {off}"), source);
-    assert!(
-        (model - published).abs() <= off,
-        "{check}: model {model}, published {published}, asked within {off}"
+    let apart = model - published;
+    print(
+        check,
+        model,
+        &figure(published),
+        &format!("{apart:+.4}"),
+        &format!("within {}", bound(off)),
+        source,
     );
+    assert!(apart.abs() <= off, "{check}: model {model}, published {published}, asked within {off}");
 }
 
 /// Tells a figure that must stay below another.
 #[track_caller]
 pub fn below(check: &str, model: f64, most: f64, source: &str) {
-    row(check, model, 0.0, &format!("below {most}"), source);
+    print(check, model, "-", "-", &format!("below {}", bound(most)), source);
     assert!(model < most, "{check}: {model}, asked below {most}");
 }
 
-/// Tells a miss that is held to its record elsewhere.
+/// Tells a miss that is held to its record elsewhere, by how far it lies off in its own unit.
 #[track_caller]
 pub fn missed(check: &str, model: f64, published: f64, source: &str) {
-    row(check, model, published, MISS, source);
+    print(check, model, &figure(published), &format!("{:+.2}", model - published), MISS, source);
 }
 
-/// Tells a figure that must lie between two published ones; the middle stands in the row.
+/// Tells a figure that must lie between two published ones.
 #[track_caller]
 pub fn between(check: &str, model: f64, [low, high]: [f64; 2], source: &str) {
-    row(check, model, 0.5 * (low + high), &format!("{low} to {high}"), source);
+    print(check, model, &format!("{} to {}", bound(low), bound(high)), "-", "inside", source);
     assert!((low..=high).contains(&model), "{check}: model {model}, published {low} to {high}");
 }
 

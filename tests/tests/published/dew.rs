@@ -48,7 +48,7 @@ fn dew_points_of_a_published_table() {
         missed(
             &format!("dew point, {air} C, {humidity:.0} % [C]"),
             dew,
-            dew - off,
+            (dew - off).round(),
             "published table, whole degrees (seen)",
         );
     }
