@@ -2,9 +2,10 @@
 
 use crate::tally::Tally;
 use crate::task;
-use fearless_simd::Level;
+use fearless_simd::{Level, dispatch};
 use mistcoat::airflow::{FanJet, JetSpec, PanelFlow, SPREAD};
-use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, STEP, Scene, Start, fly};
+use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, STEP, Scene, Start, fly, fly_gusty_lanes};
+use mistcoat::lanes::Wide;
 use mistcoat::math;
 use mistcoat::normal::quantile;
 use mistcoat::part::PanelPart;
@@ -12,6 +13,31 @@ use mistcoat::stream::{Purpose, Stream, start};
 
 /// Droplets flown at once.
 pub const BATCH: u64 = 4096;
+
+/// Flies a batch with gusts where the settings have them, else as the library does.
+///
+/// # Panics
+/// With gusts, before anything but a panel or a tube.
+pub fn fly_as_set(
+    level: Level,
+    scene: &Scene<f32>,
+    set: &FlightSettings<f32>,
+    noise: Noise,
+    batch: &mut Batch<f32>,
+) {
+    if set.gusts <= 0.0 {
+        return fly(level, scene, set, noise, batch);
+    }
+    match scene {
+        Scene::Panel(flow, part) => {
+            dispatch!(level, simd => fly_gusty_lanes(Wide::zero(simd), flow, part, set, noise, batch));
+        }
+        Scene::Tube(flow, part) => {
+            dispatch!(level, simd => fly_gusty_lanes(Wide::zero(simd), flow, part, set, noise, batch));
+        }
+        _ => unreachable!("with gusts only panels and tubes are flown"),
+    }
+}
 
 /// The task, ready to fly.
 #[derive(Debug, Clone)]
@@ -118,7 +144,7 @@ impl Task {
         while done < droplets {
             let count = BATCH.min(droplets - done);
             self.fill(seed, first + done, count, &mut batch);
-            fly(level, &scene, &set, noise, &mut batch);
+            fly_as_set(level, &scene, &set, noise, &mut batch);
             for k in 0..batch.len() {
                 if batch.end[k] == END_HIT {
                     let velocity: [f64; 3] = core::array::from_fn(|i| f64::from(batch.end_velocity[i][k]));

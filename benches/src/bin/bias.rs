@@ -4,9 +4,10 @@
 //! the reference's ends, which take minutes (target/bias), `--steps A,B,..`.
 
 use fearless_simd::Level;
-use mistcoat::flight::{Batch, END_HIT, Noise, fly};
+use mistcoat::flight::{Batch, END_HIT, Noise};
 use mistcoat::stream::{Purpose, start};
 use mistcoat_benches::cases::{Case, Place, STRIPS};
+use mistcoat_benches::kernel::fly_as_set;
 use mistcoat_benches::plain::End;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -84,7 +85,7 @@ fn row(case: &Case, reference: &[End], step: f64, gusty: bool) {
                 }
                 batch.push(&begun);
             }
-            fly(Level::new(), &scene, &set, Noise::Sum2, &mut batch);
+            fly_as_set(Level::new(), &scene, &set, Noise::Sum2, &mut batch);
             steps += batch.steps;
             for k in 0..batch.len() {
                 let end = end_of(&batch, k);

@@ -37,17 +37,13 @@ struct Aloft<L: Lanes> {
 
 /// Square of the speed at which the air moves a droplet on [m2/s2]: see `FlightSettings::pace`.
 #[inline(always)]
-fn pace2<L: Lanes>(air: &Air<L>, set: &FlightSettings<L::Scalar>) -> L {
+fn pace2<L: Lanes, const GUSTY: bool>(air: &Air<L>, set: &FlightSettings<L::Scalar>) -> L {
     let mean2 = dot(air.velocity, air.velocity);
-    if set.pace > L::Scalar::from_f64(0.0) {
-        mean2 + air.sigma * air.sigma * air.sigma.splat(set.pace)
-    } else {
-        mean2
-    }
+    if GUSTY { mean2 + air.sigma * air.sigma * air.sigma.splat(set.pace) } else { mean2 }
 }
 
 #[inline(always)]
-fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
     flow: &F,
     part: &P,
     set: &FlightSettings<L::Scalar>,
@@ -88,12 +84,12 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
     // It decays to the fall, g tau.
     let meant = along(relative, along(lagging, g, -(h / rough)), lasting - one);
-    let time_scale = air.time_scale.max(like.lit(1e-9));
-    let crossing = Crossing::new(scale(lagging, lasting), air.sigma, time_scale, h);
     let mut slip2 = dot(meant, meant);
-    if set.gusts > L::Scalar::from_f64(0.0) {
+    if GUSTY {
         // Gusts that come and go within the step: see `FlightSettings::gusts`.
-        let passing = crossing.along() / (crossing.along() + like.lit(2.0));
+        let time = air.time_scale.max(like.lit(1e-9));
+        let lasts = Crossing::new(scale(lagging, lasting), air.sigma, time, h).along();
+        let passing = lasts / (lasts + like.lit(2.0));
         slip2 = slip2 + air.sigma * air.sigma * (like.splat(set.gusts) * passing);
     }
     let reynolds2 = slip2 * per_speed2;
@@ -109,8 +105,10 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     // Turbulence, and the droplet's answer to it.
     let mut stream = now.stream;
     let random = draw(like, &mut stream, noise);
+    let time_scale = air.time_scale.max(like.lit(1e-9));
     let heavy = time_scale / (time_scale + stokes);
     let push = scale(wall.drift(&air), heavy);
+    let crossing = Crossing::new(scale(lagging, lasting), air.sigma, time_scale, h);
     let eddy = crossing.turn(now.omega, &response, push, random, h);
 
     // Exact over the step for the air as met at its middle.
@@ -135,7 +133,7 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
         gap: part.gap(position),
         exposure: now.exposure + fresh,
         time: now.time + h,
-        pace2: pace2(&air, set),
+        pace2: pace2::<L, GUSTY>(&air, set),
     }
 }
 
@@ -163,7 +161,7 @@ fn board<L: Lanes>(aloft: &mut Aloft<L>, batch: &Batch<L::Scalar>, lane: usize, 
 
 /// What follows from where the droplets start: a vector at a time, which a refill of single lanes could not.
 #[inline(always)]
-fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
     like: L,
     flow: &F,
     part: &P,
@@ -174,7 +172,7 @@ fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     while first < batch.len() {
         let [x, y, z] = &batch.position;
         let position = [like.load(x, first), like.load(y, first), like.load(z, first)];
-        let (pace2, gap) = (pace2(&flow.at(position), set), part.gap(position));
+        let (pace2, gap) = (pace2::<L, GUSTY>(&flow.at(position), set), part.gap(position));
         for lane in 0..L::LEN.min(batch.len() - first) {
             batch.pace2[first + lane] = pace2.lane(lane);
             batch.gap[first + lane] = gap.lane(lane);
@@ -195,11 +193,37 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     noise: Noise,
     batch: &mut Batch<L::Scalar>,
 ) {
+    fly_with::<L, F, P, false>(like, flow, part, set, noise, batch);
+}
+
+/// The same with gusts in drag and pace (`FlightSettings::gusty`). Chosen when compiled: asked at every step it costs the flight
+/// without them 1.5 % of its instructions.
+#[inline(always)]
+pub fn fly_gusty_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
+    like: L,
+    flow: &F,
+    part: &P,
+    set: &FlightSettings<L::Scalar>,
+    noise: Noise,
+    batch: &mut Batch<L::Scalar>,
+) {
+    fly_with::<L, F, P, true>(like, flow, part, set, noise, batch);
+}
+
+#[inline(always)]
+fn fly_with<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
+    like: L,
+    flow: &F,
+    part: &P,
+    set: &FlightSettings<L::Scalar>,
+    noise: Noise,
+    batch: &mut Batch<L::Scalar>,
+) {
     batch.open();
     if batch.is_empty() {
         return;
     }
-    look_ahead(like, flow, part, set, batch);
+    look_ahead::<L, F, P, GUSTY>(like, flow, part, set, batch);
     let zero = like.lit(0.0);
     let word = like.word(0);
     let mut aloft = Aloft {
@@ -231,7 +255,7 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     aloft.diameter2 = aloft.diameter * aloft.diameter;
     let long = like.splat(set.aloft);
     while active > 0 {
-        let next = advance(flow, part, set, noise, &aloft);
+        let next = advance::<L, F, P, GUSTY>(flow, part, set, noise, &aloft);
         batch.steps += active as u64;
         let hit = next.gap.lt(zero);
         let passed = part.passed(next.position);

@@ -14,7 +14,7 @@ mod turbulence;
 pub use batch::{Batch, END_DRIFTED, END_HIT, END_PASSED, Start};
 pub use drag::{drag_factor, drag_factor_of_square, relaxation_time};
 pub use fly::{Scene, fly, levels};
-pub use kernel::fly_lanes;
+pub use kernel::{fly_gusty_lanes, fly_lanes};
 pub use noise::Noise;
 pub use settings::{ALOFT, FlightSettings, GRAVITY, GUSTS, LONG_STEP, PACE, STEP};
 pub use turbulence::{Crossing, Response, Turn, turn_eddies};

@@ -41,7 +41,7 @@ pub struct FlightSettings<T> {
     /// Longest time aloft [s].
     pub aloft: T,
     /// What gusts that come and go within a step add to the square of the slip that the drag is taken at, in their variance [-]:
-    /// 2 for a drag that grows with the slip (`docs/decisions/step.md`), 0 leaves them out.
+    /// 2 for a drag that grows with the slip (`docs/decisions/step.md`), 0 leaves them out. Read by `fly_gusty_lanes` alone, as is `pace`.
     pub gusts: T,
     /// Variances of the turbulence that count in the square of the air's speed, from which a step's length follows [-]: with 4 a
     /// droplet where the mean air stands and gusts do not takes shorter steps.
