@@ -197,7 +197,7 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
 }
 
 /// The same with gusts in drag and pace (`FlightSettings::gusty`). Chosen when compiled: asked at every step it costs the flight
-/// without them 1.5 % of its instructions.
+/// without them 1.5 to 3 % of its instructions.
 #[inline(always)]
 pub fn fly_gusty_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     like: L,

@@ -6,7 +6,7 @@ use crate::lanes::Real;
 /// than 0.002 (tested).
 pub const STEP: f64 = 0.08;
 
-/// The step at which every bias of the tables in `docs/decisions/step.md` is below 1 %, with gusts in drag and pace [-].
+/// The longest step of the tables in `docs/decisions/step.md` whose mean biases stay within 1 % or their error, with gusts in drag and pace [-].
 pub const LONG_STEP: f64 = 0.16;
 /// See [`FlightSettings::gusts`], for that step.
 pub const GUSTS: f64 = 2.0;
