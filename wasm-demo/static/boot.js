@@ -3,8 +3,17 @@ import init from "./mistcoat_page.js";
 
 const compiled = WebAssembly.compileStreaming(fetch(new URL("mistcoat_page_bg.wasm", import.meta.url)));
 
+// A worker's whole text is kept here, so that the page starts further ones when its server is gone. Until it has come, the server is there.
+let workerAddress = new URL("worker.js", import.meta.url);
+const text = (name) => fetch(new URL(name, import.meta.url)).then((answer) => answer.text());
+Promise.all([text("mistcoat_page.js"), text("worker.js")]).then(([page, own]) => {
+  const [, init] = page.match(/(\w+) as default/);
+  const whole = [page, own.replace(/^import .*$/m, `const init = ${init};`)];
+  workerAddress = URL.createObjectURL(new Blob(whole, { type: "text/javascript" }));
+}).catch(() => {});
+
 globalThis.mistcoatWorker = () => {
-  const worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+  const worker = new Worker(workerAddress, { type: "module" });
   compiled.then((module) => worker.postMessage(module));
   return worker;
 };
