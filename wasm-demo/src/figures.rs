@@ -7,17 +7,38 @@ pub const THIN: char = '\u{202f}';
 
 /// A SI value in words: "2.0 bar", "26 µm", the number never parted from its unit.
 pub fn said(quantity: Quantity, si: f64, system: System) -> String {
-    show(quantity, si, system).replace("um", "µm").replace("mm2", "mm²").replace(' ', &THIN.to_string())
+    let text = show(quantity, si, system);
+    let text = if quantity == Quantity::Temperature { text.replace(' ', " °") } else { text };
+    text.replace("um", "µm").replace("mm2", "mm²").replace(' ', &THIN.to_string())
 }
 
-/// A sentence of the library in the page's units, with the page's sign for a micron.
+/// A sentence of the library in the page's units, set as the page sets them.
 pub fn in_words(text: &str, system: System) -> String {
-    micron(&in_units(text, system))
+    with_signs(&in_units(text, system))
 }
 
-/// The page's sign for a micron.
-pub fn micron(text: &str) -> String {
-    text.replace(" um", " µm")
+/// The library's words as the page sets them: micron and degree by their signs, these units never parted from their number.
+pub fn with_signs(sentence: &str) -> String {
+    let mut out = sentence.to_string();
+    for (from, to) in [
+        (" um", "\u{202f}µm"),
+        (" mil", "\u{202f}mil"),
+        (" min", "\u{202f}min"),
+        (" C", "\u{202f}°C"),
+        (" F", "\u{202f}°F"),
+    ] {
+        let mut parts = out.split(from);
+        let mut joined = parts.next().unwrap_or_default().to_string();
+        for part in parts {
+            // Only behind a figure, and only as a whole word.
+            let unit =
+                joined.ends_with(|c: char| c.is_ascii_digit()) && !part.starts_with(char::is_alphanumeric);
+            joined += if unit { to } else { from };
+            joined += part;
+        }
+        out = joined;
+    }
+    out
 }
 
 /// A droplet's size [um]: in microns in US workshops too.
@@ -30,6 +51,14 @@ pub fn far(length: f64, system: System) -> String {
     match system {
         System::Metric => said(Quantity::Length, length, system),
         System::Us => format!("{:.0}{THIN}ft", length / 0.3048),
+    }
+}
+
+/// A long length [m]: "5.6 m", in US workshops in feet.
+pub fn metres(length: f64, system: System) -> String {
+    match system {
+        System::Metric => format!("{length:.1}{THIN}m"),
+        System::Us => far(length, system),
     }
 }
 
@@ -158,10 +187,19 @@ mod tests {
     #[test]
     fn units_keep_to_their_number() {
         assert_eq!(said(Quantity::Film, 26e-6, System::Metric), "26\u{202f}µm");
+        assert_eq!(said(Quantity::Temperature, 293.15, System::Metric), "20\u{202f}°C");
         assert_eq!(parted(Quantity::Pressure, 2e5, System::Metric), ("2.0".into(), "bar".into()));
         assert_eq!(seconds(124.0), "2\u{202f}min\u{202f}04\u{202f}s");
         assert_eq!(seconds(f64::NAN), "-");
         assert_eq!(of_100(0.154), "15");
         assert_eq!(of_100(0.004), "0.4");
+    }
+
+    #[test]
+    fn units_of_a_sentence_stay_with_their_numbers() {
+        assert_eq!(with_signs("thinnest 17 um at the edge"), "thinnest 17\u{202f}µm at the edge");
+        assert_eq!(with_signs("part at 12 C, air 54 F."), "part at 12\u{202f}°C, air 54\u{202f}°F.");
+        let sentence = "Next coat after 8 min. 3 Cats, a mild day";
+        assert_eq!(with_signs(sentence), "Next coat after 8\u{202f}min. 3 Cats, a mild day");
     }
 }

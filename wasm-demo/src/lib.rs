@@ -41,9 +41,7 @@ mod start {
         if let Some((notice, body)) = notice {
             notice.set_class_name("page-failed");
             let _ = notice.set_attribute("role", "alert");
-            notice.set_text_content(Some(&format!(
-                "This page failed and cannot go on; reload it. It said: {message}"
-            )));
+            notice.set_text_content(Some(&crate::words::fill(crate::words::words().page_failed, &[message])));
             let _ = body.prepend_with_node_1(&notice);
         }
     }

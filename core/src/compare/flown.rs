@@ -3,7 +3,7 @@
 
 use crate::error::ParameterError;
 use crate::film::evenness;
-use crate::report::{Pattern, PatternKind, landed_ratio, pattern_sizes};
+use crate::report::{Pattern, PatternKind, landed_ratio, likely_factors, pattern_sizes, rest};
 use crate::run::Run;
 use crate::search::{AirFigures, air_of};
 use crate::set_up::Model;
@@ -18,6 +18,8 @@ pub struct Flown {
     pub without: [f64; GROUPS],
     /// The same by each of the model's variants.
     pub variants: Vec<(&'static str, f64)>,
+    /// Share of the landed share that the model's other constants leave open [-].
+    pub rest: f64,
     /// Trigger on for a part [s].
     pub seconds: f64,
     /// Speed that lays the film wanted [m/s].
@@ -74,6 +76,7 @@ impl Flown {
             volume,
             without,
             variants,
+            rest: rest(job),
             seconds: strokes.seconds() * target / mean,
             speed: job.stroke.speed * mean / target,
             unevenness: (uneven.cv, uneven.standard_error),
@@ -85,10 +88,12 @@ impl Flown {
         })
     }
 
-    /// Lowest and highest volume over the model's variants [m3].
+    /// Lowest and highest volume over the model's variants and what its other constants leave open [m3].
     #[must_use]
     pub fn range(&self) -> (f64, f64) {
-        self.variants.iter().fold((self.volume, self.volume), |(low, high), v| (low.min(v.1), high.max(v.1)))
+        let ratios: Vec<f64> = self.variants.iter().map(|v| self.volume / v.1).collect();
+        let (least, most) = likely_factors(&ratios, self.rest);
+        (self.volume / most, self.volume / least)
     }
 
     /// Counting error of the volume [m3].

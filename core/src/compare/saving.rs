@@ -7,6 +7,7 @@ use serde::Serialize;
 
 use super::flown::Flown;
 use crate::job::Job;
+use crate::math;
 use crate::tally::jackknife;
 
 /// Counting errors that widen a range for the verdicts.
@@ -20,7 +21,8 @@ pub const SEARCHED: f64 = 0.02;
 pub struct Saving {
     /// Saved.
     pub value: f64,
-    /// Lowest over the model's variants, less two counting errors and what the search may have missed.
+    /// Lowest over the model's variants, less two counting errors and what the search may have missed; with what the other
+    /// constants leave open in the paint of both.
     pub low: f64,
     /// Highest over them, the same put on.
     pub high: f64,
@@ -48,7 +50,10 @@ impl Saving {
         let standard_error =
             jackknife(core::array::from_fn(|g| (own.without[g] - other.without[g]) * ml - value));
         let error = ERRORS * standard_error + SEARCHED * other.volume * ml;
-        Self { value, low: low - error, high: high + error, standard_error }
+        // What the other constants get wrong they get wrong for both guns alike: a saving grows or shrinks with the paint.
+        let wider = |end: f64, rest: f64| end * math::exp(if end > 0.0 { rest } else { -rest });
+        let (low, high) = (wider(low - error, -own.rest), wider(high + error, own.rest));
+        Self { value, low, high, standard_error }
     }
 
     /// Whether the range holds no saving and some saving: inside the model's error the two are the same.

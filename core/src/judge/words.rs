@@ -303,8 +303,8 @@ pub fn dew(dew: &Dew, system: System) -> String {
     };
     let side = if dew.above_c < 0.0 { "below" } else { "above" };
     let verdict = match dew.verdict {
-        Verdict::Pass => format!("clear: it must be {least} above"),
-        _ => format!("too near: it must be {least} above, warm the part or dry the air"),
+        Verdict::Pass => format!("clear of it; at least {least} above is asked"),
+        _ => format!("too near: at least {least} above is asked; warm the part or dry the air"),
     };
     let damp = if dew.damp { "; most data sheets refuse air above 85 % humidity" } else { "" };
     format!(

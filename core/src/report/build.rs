@@ -8,7 +8,7 @@ use super::finish::FinishFigures;
 use super::landed::{Landed, left_out};
 use super::members;
 use super::mix::{MixFigures, mix_plan};
-use super::model_range::model_range;
+use super::model_range::{REST_FLAT, likely_factors, likely_over, likely_ratios, rest, together};
 use super::naming::Pattern;
 use super::pattern::pattern_sizes;
 use super::stroke::StrokeFigures;
@@ -72,7 +72,8 @@ impl Report {
 
         let variants =
             Model::default().size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth)?;
-        let (low, high) = model_range(landed, &spray.sizes, &variants, &part.sprayed, &part.landed);
+        let ratios = likely_ratios(&spray.sizes, &variants, &part.sprayed, &part.landed);
+        let (low, high) = likely_over(landed, &ratios, rest(job));
         let transfer_efficiency = Efficiency {
             value: landed,
             standard_error: counted.then_some(landed_error),
@@ -83,7 +84,8 @@ impl Report {
         let by_group = core::array::from_fn(|g| {
             card.fates.of_group(Fate::Landed, g) as f64 / card.fates.group_total(g).max(1) as f64
         });
-        let (low, high) = model_range(card_landed, &spray.sizes, &variants, &card.sprayed, &card.landed);
+        let on_card = likely_ratios(&spray.sizes, &variants, &card.sprayed, &card.landed);
+        let (low, high) = likely_over(card_landed, &on_card, REST_FLAT);
         let large_panel_efficiency = Efficiency {
             value: card_landed,
             standard_error: (card.fates.total() >= FEWEST).then(|| standard_error(&by_group)),
@@ -120,8 +122,11 @@ impl Report {
 
         let wet_mean = film.mean_wet();
         let wet_over_dry = if dry_mean > 0.0 { wet_mean / dry_mean } else { 0.0 };
-        let mut dry = Spread { mean: dry_mean * 1e6, min: None, max: None };
-        let mut wet = Spread { mean: wet_mean * 1e6, min: None, max: None };
+        // As the job is set the film goes with what lands and with what flows.
+        let flows = Model::default().flow_range(&job.kit, &job.gun, &job.paint, &job.booth)?;
+        let likely = together(&[likely_factors(&ratios, rest(job)), flows]);
+        let mut dry = Spread::likely(dry_mean * 1e6, likely);
+        let mut wet = Spread::likely(wet_mean * 1e6, likely);
         let (mut thinnest, mut in_band, mut finish) = (None, None, None);
         match ends(&film, job, run.flown()) {
             Ends::Known { min, max, thinnest: low, thickest: high, in_band: share } => {
@@ -244,6 +249,8 @@ impl Report {
             judgement,
             paint: PaintFigures {
                 sprayed_ml: sprayed * 1e6,
+                sprayed_low_ml: sprayed * 1e6 * flows.0,
+                sprayed_high_ml: sprayed * 1e6 * flows.1,
                 on_part_ml: sprayed * landed * 1e6,
                 lost_ml: sprayed * (1.0 - landed) * 1e6,
                 seconds,

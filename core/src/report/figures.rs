@@ -142,12 +142,27 @@ pub struct PatternFigures {
 pub struct Spread {
     /// Mean.
     pub mean: f64,
+    /// Lower end of the mean's likely range, the job as it stands.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub model_low: Option<f64>,
+    /// Upper end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub model_high: Option<f64>,
     /// Thinnest cell.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub min: Option<f64>,
     /// Thickest cell.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub max: Option<f64>,
+}
+
+impl Spread {
+    /// A mean with the lowest and highest factor of its likely range; ends not known yet.
+    #[must_use]
+    pub(super) fn likely(mean: f64, (low, high): (f64, f64)) -> Self {
+        let [model_low, model_high] = [low, high].map(|factor| Some(mean * factor));
+        Self { mean, model_low, model_high, min: None, max: None }
+    }
 }
 
 /// A figure from counting, with its standard error.
@@ -185,6 +200,10 @@ pub struct FilmFigures {
 pub struct PaintFigures {
     /// Sprayed, as it is in the cup [mL].
     pub sprayed_ml: f64,
+    /// Lower end of its likely range, the job as it stands [mL]: what the tip's suction and passages leave open.
+    pub sprayed_low_ml: f64,
+    /// Upper end [mL].
+    pub sprayed_high_ml: f64,
     /// On the part, counted as it was in the cup [mL].
     pub on_part_ml: f64,
     /// The rest [mL].

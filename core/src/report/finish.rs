@@ -113,6 +113,8 @@ impl FinishFigures {
             sag_limit_um: (steepest > 0.0).then(|| slide.limit(CRITICAL_SPEED) * 1e6),
             set_um: Spread {
                 mean: set.mean_over_area(|c| c.dry) * 1e6,
+                model_low: None,
+                model_high: None,
                 min: Some(meant().fold(f64::INFINITY, f64::min) * 1e6).filter(|min| min.is_finite()),
                 max: Some(meant().fold(0.0, f64::max) * 1e6),
             },

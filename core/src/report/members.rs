@@ -47,6 +47,8 @@ pub(super) fn members(run: &Run, film: &FilmMap, cells: bool) -> Option<Vec<Memb
             name: face.name.clone(),
             dry_um: Spread {
                 mean: mean(&|cell| film.dry[cell]) * 1e6,
+                model_low: None,
+                model_high: None,
                 min: ends(f64::min),
                 max: ends(f64::max),
             },

@@ -9,7 +9,7 @@ use super::stop::{Stop, What};
 use super::trial::{Trial, Tried};
 use crate::error::ParameterError;
 use crate::job::Job;
-use crate::report::landed_ratio;
+use crate::report::{likely_factors, likely_ratios, rest};
 use crate::set_up::Model;
 
 /// Counting errors that a range holds on either side.
@@ -174,12 +174,9 @@ pub(super) fn found(from: &Job, to: &Job, trial: &Trial, tried: &Tried) -> Found
         .size_range_with(&own.neighbours, &own.kit, &own.gun, &own.paint, &own.booth)
         .unwrap_or_default();
     let part = run.part();
-    let ratios = variants
-        .iter()
-        .filter_map(|v| landed_ratio(&spray.sizes, &v.sizes, &part.sprayed, &part.landed))
-        .filter(|ratio| *ratio > 0.0);
-    let (low, high) =
-        ratios.fold((1.0f64, 1.0f64), |(low, high), ratio| (low.min(1.0 / ratio), high.max(1.0 / ratio)));
+    let ratios = likely_ratios(&spray.sizes, &variants, &part.sprayed, &part.landed);
+    let (least, most) = likely_factors(&ratios, rest(own));
+    let (low, high) = (1.0 / most, 1.0 / least);
     let error = ERRORS * paced.standard_error() / paced.volume.max(f64::MIN_POSITIVE);
     let (low, high) = ((low - error).max(0.0), high + error);
     let area = prepared.bare_film().area();

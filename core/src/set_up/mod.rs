@@ -4,6 +4,7 @@
 
 mod air_fixes;
 mod air_supply;
+mod flow_range;
 mod from_box;
 mod size_range;
 mod window;
@@ -12,6 +13,7 @@ pub use air_fixes::{Change, Fix, Short, air_fixes};
 pub use air_supply::{
     AIR_SPREAD, air_answer, air_answer_of, air_range, gun_air, one_minute, supplied, trigger_times,
 };
+pub use flow_range::{KINETIC_LOSS_ENDS, NEEDLE_GAP_ENDS, TIP_SUCTION_ENDS};
 pub use from_box::{BoxFigures, BoxKit, Neighbour, from_box};
 pub use size_range::SizeVariant;
 

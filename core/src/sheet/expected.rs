@@ -3,7 +3,7 @@
 use super::{Block, Line, clock};
 use crate::job::Job;
 use crate::judge::{wanted, words as judged};
-use crate::report::Report;
+use crate::report::{PaintFor, Report, Spread, paint_for};
 use crate::units::{Quantity, System, show};
 
 /// "38 to 52": whole hundredths, low to high.
@@ -19,14 +19,39 @@ fn films(low_um: f64, high_um: f64, system: System) -> String {
     if low == high { high } else { format!("{} to {high}", low.split(' ').next().unwrap_or(&low)) }
 }
 
+/// "17 to 24 mL": the unit once.
+fn volumes(low_ml: f64, high_ml: f64, system: System) -> String {
+    let (low, high) =
+        (show(Quantity::Volume, low_ml * 1e-6, system), show(Quantity::Volume, high_ml * 1e-6, system));
+    if low == high { high } else { format!("{} to {high}", low.split(' ').next().unwrap_or(&low)) }
+}
+
+/// Paint for the middle of the film wanted, where it is not what the job lays as it stands.
+fn at_wanted(job: &Job, report: &Report) -> Option<PaintFor> {
+    let (low, high) = wanted(job).filter(|_| job.stroke.burst.is_none() && job.track.is_none())?;
+    let e = &report.transfer_efficiency;
+    let (mean, sprayed) = (report.film.dry_um.mean * 1e-6, report.paint.sprayed_ml);
+    paint_for(0.5 * (low + high), mean, sprayed, [e.value, e.model_low, e.model_high])
+        .filter(|need| (need.scale - 1.0).abs() > AS_WANTED)
+}
+
+/// Within this share of the middle a film is as wanted [-].
+const AS_WANTED: f64 = 0.02;
+
 pub(super) fn sentence(job: &Job, report: &Report, system: System) -> String {
     let e = &report.transfer_efficiency;
     let dry = show(Quantity::Film, report.film.dry_um.mean * 1e-6, system);
     let ml = show(Quantity::Volume, report.paint.sprayed_ml * 1e-6, system);
     let verdict = report.judgement.film.as_ref().map(|f| format!(" {}", judged::sentence(f, system)));
     let coats = if job.stroke.burst.is_none() && job.stroke.coats > 1 { ", all coats" } else { "" };
+    let other = at_wanted(job, report).map(|need| {
+        let (ml, film) =
+            (show(Quantity::Volume, need.sprayed * 1e-6, system), show(Quantity::Film, need.film, system));
+        format!(" as set, {ml} for {film} dry, the middle of the film wanted")
+    });
+    let other = other.unwrap_or_default();
     format!(
-        "{ml} a part{coats}; about {:.0} of 100 stay on it, likely {}; dry film {dry} in the mean.{}",
+        "{ml} a part{coats}{other}; about {:.0} of 100 stay on it, likely {}; dry film as set {dry} in the mean.{}",
         e.value * 100.0,
         of_100(e.model_low, e.model_high),
         verdict.unwrap_or_default()
@@ -36,15 +61,17 @@ pub(super) fn sentence(job: &Job, report: &Report, system: System) -> String {
 pub(super) fn block(job: &Job, report: &Report, system: System) -> Block {
     let (film, e) = (&report.film, &report.transfer_efficiency);
     let mut lines = Vec::new();
-    let ratio = |share: f64| if e.value > 0.0 { share / e.value } else { 1.0 };
-    let spread = |mean: f64| films(mean * ratio(e.model_low), mean * ratio(e.model_high), system);
+    let spread = |of: &Spread| {
+        let [low, high] = [of.model_low, of.model_high].map(|end| end.unwrap_or(of.mean));
+        films(low, high, system)
+    };
     let band = wanted(job).map(|(low, high)| format!("; wanted {}", films(low * 1e6, high * 1e6, system)));
     let mean = |um: f64| show(Quantity::Film, um * 1e-6, system);
-    let likely = |um: f64| format!("in the mean, likely {}", spread(um));
+    let likely = |of: &Spread| format!("in the mean, likely {}", spread(of));
     lines.push(Line::new(
         "dry film",
         mean(film.dry_um.mean),
-        likely(film.dry_um.mean) + &band.unwrap_or_default(),
+        likely(&film.dry_um) + &band.unwrap_or_default(),
     ));
     if let (Some(low), Some(high)) = (film.dry_um.min, film.dry_um.max) {
         lines.push(Line::new("", films(low, high, system), "thinnest to thickest, as landed"));
@@ -52,7 +79,7 @@ pub(super) fn block(job: &Job, report: &Report, system: System) -> Block {
     lines.push(Line::new(
         "wet film",
         mean(film.wet_um.mean),
-        likely(film.wet_um.mean) + ", all coats as they land",
+        likely(&film.wet_um) + ", all coats as they land",
     ));
     let stays = format!("{:.0} of 100", e.value * 100.0);
     lines.push(Line::new(
@@ -63,8 +90,24 @@ pub(super) fn block(job: &Job, report: &Report, system: System) -> Block {
     lines.push(Line::new(
         "paint a part",
         show(Quantity::Volume, report.paint.sprayed_ml * 1e-6, system),
-        format!("{} of it lost", show(Quantity::Volume, report.paint.lost_ml * 1e-6, system)),
+        format!(
+            "as set, likely {}; {} of it lost",
+            volumes(report.paint.sprayed_low_ml, report.paint.sprayed_high_ml, system),
+            show(Quantity::Volume, report.paint.lost_ml * 1e-6, system)
+        ),
     ));
+    if let Some(need) = at_wanted(job, report) {
+        lines.push(Line::new(
+            "for the film wanted",
+            show(Quantity::Volume, need.sprayed * 1e-6, system),
+            format!(
+                "likely {}, for {} dry, the middle; {} brings it",
+                volumes(need.low, need.high, system),
+                show(Quantity::Film, need.film, system),
+                super::hand::pace(job.stroke.speed / need.scale, system).0
+            ),
+        ));
+    }
     if let Some(finish) = &report.finish {
         let said =
             |share: f64| if share < 0.05 { "none".to_string() } else { format!("on {share:.0} of 100") };

@@ -21,7 +21,8 @@ fn spans(distance: f64, system: System) -> String {
     format!("{said}: thumb to little finger, {}, measure yours", show(Quantity::Length, HAND_SPAN, system))
 }
 
-fn pace(speed: f64, system: System) -> (String, String) {
+/// "2.7 s a metre" and the speed.
+pub(super) fn pace(speed: f64, system: System) -> (String, String) {
     let (name, length) = match system {
         System::Metric => ("metre", 1.0),
         System::Us => ("foot", 0.3048),

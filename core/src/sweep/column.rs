@@ -36,8 +36,8 @@ const fn of(path: &'static str, meaning: &'static str, unit: &'static str, needs
 const fn counted(path: &'static str, meaning: &'static str, unit: &'static str, needs: Needs) -> Column {
     Column { counted: true, ..of(path, meaning, unit, needs) }
 }
-const fn ranged(path: &'static str, meaning: &'static str, needs: Needs) -> Column {
-    Column { ranged: true, ..counted(path, meaning, "share", needs) }
+const fn ranged(column: Column) -> Column {
+    Column { ranged: true, ..column }
 }
 
 use Needs::{Card, Film, Set};
@@ -46,8 +46,8 @@ use Needs::{Card, Film, Set};
 #[rustfmt::skip]
 pub const COLUMNS: &[Column] = &[
     of("droplets", "droplets flown to the part", "", Film),
-    ranged("transfer_efficiency.value", "share of the paint that is on the part", Film),
-    ranged("large_panel_efficiency.value", "the same on a card of 1.2 m", Card),
+    ranged(counted("transfer_efficiency.value", "share of the paint that is on the part", "share", Film)),
+    ranged(counted("large_panel_efficiency.value", "the same on a card of 1.2 m", "share", Card)),
     counted("fates.landed", "on the part", "share", Film),
     counted("fates.missed", "passed it by", "share", Film),
     counted("fates.bounced", "bounced back", "share", Film),
@@ -71,7 +71,7 @@ pub const COLUMNS: &[Column] = &[
     counted("film.wet_um.mean", "wet film, mean", "um", Film),
     counted("film.wet_um.min", "wet film, thinnest", "um", Film),
     counted("film.wet_um.max", "wet film, thickest", "um", Film),
-    counted("film.dry_um.mean", "dry film, mean", "um", Film),
+    ranged(counted("film.dry_um.mean", "dry film, mean", "um", Film)),
     counted("film.dry_um.min", "dry film, thinnest", "um", Film),
     counted("film.dry_um.max", "dry film, thickest", "um", Film),
     counted("film.thinnest_over_mean", "thinnest film over the mean", "share", Film),
@@ -81,7 +81,7 @@ pub const COLUMNS: &[Column] = &[
     of("finish.run_area_percent", "area that ran", "%", Set),
     of("finish.dry_area_percent", "area of dry spray", "%", Set),
     of("finish.bare_area_percent", "bare area", "%", Set),
-    of("paint.sprayed_ml", "paint sprayed", "mL", Film),
+    ranged(of("paint.sprayed_ml", "paint sprayed", "mL", Film)),
     counted("paint.on_part_ml", "paint on the part", "mL", Film),
     counted("paint.lost_ml", "paint lost", "mL", Film),
     of("paint.seconds", "trigger on", "s", Film),
@@ -109,6 +109,16 @@ pub const DEFAULT_COLUMNS: &[&str] = &[
 ];
 
 impl Column {
+    /// Paths of the ends of its likely range in the report, where it has one.
+    pub(super) fn range_ends(&self) -> Option<[String; 2]> {
+        let stem = self.path.strip_suffix(".value").or_else(|| self.path.strip_suffix(".mean"));
+        let ends = ["low", "high"].map(|end| match stem {
+            Some(stem) => format!("{stem}.model_{end}"),
+            None => self.path.replace("_ml", &format!("_{end}_ml")),
+        });
+        self.ranged.then_some(ends)
+    }
+
     /// The column of this dotted path.
     ///
     /// # Errors

@@ -265,9 +265,9 @@ fn read(plan: &Plan, point: usize, run: &Run) -> Result<Point, Impossible> {
             Some(Value::Number(number)) => Some(number),
             _ => None,
         };
-        let likely = path.strip_suffix(".value").filter(|_| column.ranged).and_then(|stem| {
-            let end = |name: &str| walk(&values, &format!("{stem}.{name}"))?.as_f64();
-            Some([end("model_low")?, end("model_high")?])
+        let likely = column.range_ends().and_then(|ends| {
+            let [low, high] = ends.map(|path| walk(&values, &path)?.as_f64());
+            Some([low?, high?])
         });
         let without = number.filter(|_| column.counted).and_then(|number| {
             of_card(run, path).or_else(|| replicates.as_ref()?.of_film(path, number, report.paint.sprayed_ml))

@@ -8,7 +8,7 @@ use crate::film::{Evenness, FilmMap};
 use crate::gun::Warning;
 use crate::job::{Job, PartShape};
 use crate::judge::{Ends, ends_of};
-use crate::report::{FEWEST, Landed, left_out, likely_over, likely_ratios};
+use crate::report::{FEWEST, Landed, left_out, likely_factors, likely_over, likely_ratios, rest, together};
 use crate::run::Run;
 use crate::stroke::{Pass, PassTables, Strokes};
 use crate::tally::{GROUPS, standard_error};
@@ -44,7 +44,10 @@ pub(super) struct Laid {
     /// Done the long way: what hangs on the gun alone is read from it.
     first: Option<Point>,
     fan: f64,
+    /// Landed share by the model's size variants over its figure [-].
     ratios: Vec<f64>,
+    /// Lowest and highest factor on the paint flow [-].
+    flows: (f64, f64),
     passes: Vec<Pass>,
     coats: u32,
     sums: Vec<f64>,
@@ -69,9 +72,9 @@ impl Laid {
         let film = prepared.bare_film();
         let tables = PassTables::new(&prepared.swept(run.part(), &strokes), film.face(), passes)?;
         let (sizes, part) = (&prepared.spray.sizes, run.part());
-        let variants = crate::set_up::Model::default()
-            .size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth)
-            .ok()?;
+        let model = crate::set_up::Model::default();
+        let variants =
+            model.size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth).ok()?;
         Some(Self {
             sums: tables.sums(passes, *coats)?,
             passes: passes.clone(),
@@ -81,6 +84,7 @@ impl Laid {
             first: None,
             fan: prepared.fan_across(run.card()),
             ratios: likely_ratios(sizes, &variants, &part.sprayed, &part.landed),
+            flows: model.flow_range(&job.kit, &job.gun, &job.paint, &job.booth).ok()?,
             film,
         })
     }
@@ -171,10 +175,18 @@ impl Laid {
                 ),
                 _ => (Some(landed.seconds), None),
             };
-            let likely = (path == "transfer_efficiency.value").then(|| {
-                let (low, high) = likely_over(landed.share, &self.ratios);
-                [low, high]
-            });
+            let over = |value: f64, (low, high): (f64, f64)| [value * low, value * high];
+            let likely = match path {
+                "transfer_efficiency.value" => {
+                    let (low, high) = likely_over(landed.share, &self.ratios, rest(job));
+                    Some([low, high])
+                }
+                "film.dry_um.mean" => {
+                    Some(over(dry, together(&[likely_factors(&self.ratios, rest(job)), self.flows])))
+                }
+                "paint.sprayed_ml" => Some(over(sprayed, self.flows)),
+                _ => None,
+            };
             let counted = super::Column::find(path).is_ok_and(|c| c.counted);
             let without = value
                 .filter(|_| counted)

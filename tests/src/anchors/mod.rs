@@ -9,7 +9,7 @@ mod pattern;
 mod size;
 mod tube;
 
-pub use page::{BEGIN, END, rows, write_into};
+pub use page::{BEGIN, END, predictions, rows, write_into};
 
 /// What is published.
 #[derive(Debug, Clone, Copy, PartialEq)]

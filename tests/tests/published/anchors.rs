@@ -81,6 +81,13 @@ fn the_page_tells_every_anchor_with_its_verdict() {
     assert!(order.is_sorted_by_key(|(_, missed)| !missed), "misses come first; {REWRITE}");
 }
 
+/// Three at least of the whole-chain predictions hold, and none was fitted to.
+#[test]
+fn predictions_are_predictions() {
+    let told = anchors::predictions(flown());
+    assert!(told.matches("| holds |").count() >= 3, "{told}");
+}
+
 #[test]
 fn names_are_unique_and_a_band_decides() {
     let mut names: Vec<&str> = flown().iter().map(|a| a.what.as_str()).collect();

@@ -4,15 +4,15 @@ use mistcoat::units::{Quantity, System};
 
 use crate::figures::{THIN, of_100, said, seconds};
 use crate::task::practising::{Plan, Spoken};
-use crate::words::fill;
 use crate::words::hand::HandWords;
+use crate::words::{fill, words};
 
 /// A pace: "2.2 s per m", or for each foot.
 #[must_use]
 pub fn pace(pace: f64, system: System) -> String {
     match system {
-        System::Metric => format!("{pace:.1}{THIN}s per m"),
-        System::Us => format!("{:.2}{THIN}s per ft", pace * 0.3048),
+        System::Metric => fill(words().hand.per_metre, &[&format!("{pace:.1}{THIN}s")]),
+        System::Us => fill(words().hand.per_foot, &[&format!("{:.2}{THIN}s", pace * 0.3048)]),
     }
 }
 

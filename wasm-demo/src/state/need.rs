@@ -1,50 +1,19 @@
 //! What a run says once it is brought to the film wanted, and what its profile says about the pattern.
 
+use mistcoat::report::paint_for;
 use mistcoat::run::SoFar;
 
 use super::{Profile, RunView};
 
 /// Paint for one part at the middle of the film wanted.
-///
-/// A coat twice as thick takes twice the paint: the run's volumes are scaled by film wanted over film found, so that
-/// two settings are compared at the same film.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Need {
-    /// Sprayed [mL].
-    pub sprayed: f64,
-    /// Likely range of it [mL], from the model's range of the transfer efficiency.
-    pub low: f64,
-    /// Upper end [mL].
-    pub high: f64,
-    /// Of it on the part [mL].
-    pub on_part: f64,
-    /// The film it is for, dry [m].
-    pub film: f64,
-    /// Film wanted over film found.
-    pub scale: f64,
-}
+pub use mistcoat::report::PaintFor as Need;
 
 /// Reads the need out of a run; `film` is the middle of the film wanted [m], else the run's own film counts.
 pub fn need(run: &RunView, film: Option<f64>) -> Option<Need> {
     let mean = run.number("film.dry_um.mean")? * 1e-6;
-    let efficiency = run.bar("transfer_efficiency")?;
+    let landed = run.bar("transfer_efficiency")?;
     let sprayed = run.number("paint.sprayed_ml")?;
-    let film = film.unwrap_or(mean);
-    if !(mean > 0.0 && efficiency.low > 0.0 && efficiency.value > 0.0 && efficiency.high > 0.0 && film > 0.0)
-    {
-        return None;
-    }
-    let scale = film / mean;
-    let sprayed = sprayed * scale;
-    let on_part = sprayed * efficiency.value;
-    Some(Need {
-        sprayed,
-        low: on_part / efficiency.high,
-        high: on_part / efficiency.low,
-        on_part,
-        film,
-        scale,
-    })
+    paint_for(film.unwrap_or(mean), mean, sprayed, [landed.value, landed.low, landed.high])
 }
 
 /// Paint for a part and of it on the part [mL], at the middle of the film wanted [m], as a run under way has it so far.

@@ -239,8 +239,8 @@ pub fn figure(point: &Point, answer: &Answer, path: &str, system: System) -> Str
 pub fn setting(key: &str, value: &str, system: System) -> String {
     let share = mistcoat::job::Key::find(key).is_some_and(|k| k.kind == mistcoat::job::Kind::Share);
     match value.parse::<f64>() {
-        Ok(number) if key == "gun.fan" && number <= 0.0 => "shut".into(),
-        Ok(number) if key == "gun.fan" && number >= 1.0 => "fully open".into(),
+        Ok(number) if key == "gun.fan" && number <= 0.0 => crate::words::words().shut.into(),
+        Ok(number) if key == "gun.fan" && number >= 1.0 => crate::words::words().wide_open.into(),
         Ok(number) if share => format!("{} of 100", short(100.0 * number)),
         _ => mistcoat::units::in_units(value, system).replace(' ', &crate::figures::THIN.to_string()),
     }

@@ -1,6 +1,8 @@
 //! What the card says: the pattern's word, one number, what to turn; and its profiles as tables.
 
 use leptos::prelude::*;
+use mistcoat::gun::Matched;
+use mistcoat::report::REST_FAN;
 use mistcoat::units::Quantity;
 
 use super::advice::ByHowMuch;
@@ -83,6 +85,19 @@ pub fn CardClipboard() -> impl IntoView {
         })
         }
     };
+    // A gun matched on a card has its fan from there.
+    let matched =
+        move || desk.parsed.with(|j| j.as_ref().is_some_and(|j| j.kit.matched != Matched::default()));
+    let fan_line = move |name: &'static str, key: &'static str, rest: f64| {
+        move || {
+            let mm = desk.run.get()?.number(key)?;
+            let system = desk.system.get();
+            let at = |factor: f64| parted(Quantity::Length, mm * 1e-3 * factor, system).0;
+            let likely = (!matched()).then(|| fill(w.likely_short, &[&at((-rest).exp()), &at(rest.exp())]));
+            let said = said(Quantity::Length, mm * 1e-3, system);
+            Some(view! { <div><dt>{name}</dt><dd>{said}</dd><dd class="beside">{likely}</dd></div> })
+        }
+    };
     // Drop sizes are in microns in US workshops too.
     let drops =
         move || {
@@ -114,8 +129,8 @@ pub fn CardClipboard() -> impl IntoView {
             {move || advice().map(|a| view! { <h2 class="kicker">{w.what_to_turn}</h2><p class="advice">{a}</p> })}
             <ByHowMuch />
             <dl class="lines">
-                {line(w.fan_height, "pattern.length_mm", Quantity::Length, 1e-3, "")}
-                {line(w.fan_thickness, "pattern.width_mm", Quantity::Length, 1e-3, "")}
+                {fan_line(w.fan_height, "pattern.length_mm", REST_FAN[0])}
+                {fan_line(w.fan_thickness, "pattern.width_mm", REST_FAN[1])}
                 {line(w.peak_film, "film.dry_um.max", Quantity::Film, 1e-6, "")}
                 {wet}
                 {drops}

@@ -1,7 +1,8 @@
 //! The clipboard: one sentence, one number, one plain range; then the lines.
 
 use leptos::prelude::*;
-use mistcoat::job::PartShape;
+use mistcoat::job::{Job, PartShape};
+use mistcoat::part::Frame;
 use mistcoat::units::{Quantity, System};
 
 use super::counted::{Counted, Last};
@@ -9,8 +10,8 @@ use super::desk::{Desk, View, desk};
 use super::fields::Complaint;
 use crate::draw::flow::{End, Fill, flow};
 use crate::draw::range::{range_bar, round_axis};
-use crate::figures::{in_words, of_100, parted, said, seconds};
-use crate::state::{Need, RunView, need, need_so_far};
+use crate::figures::{in_words, metres, of_100, parted, said, seconds};
+use crate::state::{CHAIR_LEG, Need, RunView, need, need_so_far};
 use crate::words::{fill, words};
 
 /// The clip.
@@ -113,19 +114,43 @@ fn ml_for(part: &PartShape) -> &'static str {
     }
 }
 
+/// How many of the job's part one chair takes: at the front door, whose leg stands for the chair's whole length of tube.
+fn chair(job: &Job) -> Option<(f64, f64)> {
+    let PartShape::Tube { diameter, length } = job.part else { return None };
+    let leg = Job::from_toml(CHAIR_LEG).ok().map(|j| j.part);
+    let tube = Frame::named("chair").map(|frame| frame.length())?;
+    (leg == Some(PartShape::Tube { diameter, length }) && length > 0.0).then_some((tube / length, tube))
+}
+
+/// The need of so many parts.
+fn times(need: Need, parts: f64) -> Need {
+    Need {
+        sprayed: need.sprayed * parts,
+        low: need.low * parts,
+        high: need.high * parts,
+        on_part: need.on_part * parts,
+        ..need
+    }
+}
+
 /// The Part view's clipboard.
 #[component]
 pub fn PartClipboard() -> impl IntoView {
     let desk = desk();
     let shelf = expect_context::<super::kept::Shelf>();
     let w = words();
+    let chair = Memo::new(move |_| desk.parsed.with(|j| j.as_ref().and_then(chair)));
+    let parts = move || chair.get().map_or(1.0, |(parts, _)| parts);
     let found = move || {
         let run = desk.run.get()?;
         let need = need(&run, film_wanted(desk))?;
-        Some((run, need))
+        Some((run, times(need, parts())))
     };
     // While a run is under way: what it comes to so far.
-    let so_far = move || need_so_far(&desk.so_far.get()?, film_wanted(desk));
+    let so_far = move || {
+        let (sprayed, on) = need_so_far(&desk.so_far.get()?, film_wanted(desk))?;
+        Some((sprayed * parts(), on * parts()))
+    };
     let so_far_on_line = move || desk.so_far.with(|s| s.is_some_and(|s| s.on_its_line));
     let last = Last::new(None);
     let figures = move || {
@@ -134,7 +159,10 @@ pub fn PartClipboard() -> impl IntoView {
         let range = found().filter(|_| under_way.is_none()).map_or(0.0, |(_, need)| need.high - need.low);
         Some((sprayed, on, range))
     };
-    let part = move || desk.parsed.with(|j| j.as_ref().map_or(w.ml_for_panel, |j| ml_for(&j.part)));
+    let part = move || match chair.get() {
+        Some(_) => w.ml_for_chair,
+        None => desk.parsed.with(|j| j.as_ref().map_or(w.ml_for_panel, |j| ml_for(&j.part))),
+    };
     let kicker = move || {
         desk.parsed.with(|j| {
             let Some(j) = j else { return String::new() };
@@ -166,7 +194,7 @@ pub fn PartClipboard() -> impl IntoView {
             </p>
             {move || match found() {
                 _ if so_far().is_some() => view! { <p class="text" data-so-far>{if so_far_on_line() { w.so_far_on_line } else { w.so_far }}</p> }.into_any(),
-                Some((_, need)) => view! { <Range need=need /> }.into_any(),
+                Some((_, need)) => view! { <Range need=need chair=chair.get() /> }.into_any(),
                 None => view! { <p class="text">{w.first_figures}</p> }.into_any(),
             }}
             </div>
@@ -188,15 +216,16 @@ pub fn PartClipboard() -> impl IntoView {
 }
 
 #[component]
-fn Range(need: Need) -> impl IntoView {
+fn Range(need: Need, chair: Option<(f64, f64)>) -> impl IntoView {
     let desk = desk();
     let w = words();
     let system = desk.system.get();
     let figure = |ml: f64| parted(Quantity::Volume, ml * 1e-6, system);
     let value = |ml: f64| figure(ml).0.parse::<f64>().unwrap_or(0.0);
     // One axis for the kept run and this one, so that the dot's way is seen.
-    let kept =
-        desk.kept.get().and_then(|r| crate::state::need(&r, film_wanted(desk))).map_or(0.0, |n| n.high);
+    let parts = chair.map_or(1.0, |(parts, _)| parts);
+    let kept = desk.kept.get().and_then(|r| crate::state::need(&r, film_wanted(desk)));
+    let kept = kept.map_or(0.0, |n| n.high * parts);
     let (end, step) = round_axis(value(need.high.max(kept)) * 1.02);
     let bar = range_bar(
         336.0,
@@ -212,6 +241,10 @@ fn Range(need: Need) -> impl IntoView {
     view! {
         <svg class="range" viewBox="0 0 336 42" aria-hidden="true" inner_html=bar></svg>
         <p class="small">{likely} " " {fill(w.at_film, &[&film])}</p>
+        {chair.map(|(parts, tube)| {
+            let leg = said(Quantity::Volume, need.sprayed / parts * 1e-6, system);
+            view! { <p class="small">{fill(w.a_chair, &[&metres(tube, system), &leg])}</p> }
+        })}
     }
 }
 
@@ -226,15 +259,23 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         fill(w.wanted, &[&parted(Quantity::Film, low, system).0, &said(Quantity::Film, high, system)])
     });
     let mut lines: Vec<(&str, String, String)> = Vec::new();
+    let ends = |path: &str, of: &dyn Fn(f64) -> (String, String)| {
+        let [low, high] = ["low", "high"].map(|end| run.number(&path.replace("{}", end)).map(of));
+        Some((low?.0, high?))
+    };
     if let Some(mean) = run.number("film.dry_um.mean") {
-        lines.push((w.dry_mean, film(mean), band.unwrap_or_default()));
+        let parts = |um: f64| parted(Quantity::Film, um * 1e-6, system);
+        let likely = ends("film.dry_um.model_{}", &parts)
+            .map(|(low, (high, _))| fill(if band.is_some() { w.likely_film } else { w.likely_short }, &[&low, &high]))
+            .unwrap_or_default();
+        lines.push((w.dry_mean, film(mean), likely + &band.unwrap_or_default()));
     }
     if let Some(min) = run.number("film.dry_um.min") {
         let thin = spec.is_some_and(|(low, _)| min * 1e-6 < low);
         lines.push((w.thinnest, film(min), if thin { w.thin.into() } else { String::new() }));
     }
     if let Some(s) = run.number("paint.seconds") {
-        lines.push((w.trigger_on, seconds(s), String::new()));
+        lines.push((w.trigger_on, seconds(s), w.by_the_plan.into()));
     }
     if let Some(runs) = run.number("finish.run_area_percent") {
         let said = if runs <= 0.0 { w.none.into() } else { format!("{} {}", of_100(runs / 100.0), w.of_100) };
@@ -244,6 +285,13 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         && last.2.is_empty()
     {
         last.2 = fill(w.wet_film, &[&film(wet)]);
+    }
+    if let Some(sprayed) = run.number("paint.sprayed_ml") {
+        let parts = |ml: f64| parted(Quantity::Volume, ml * 1e-6, system);
+        let likely = ends("paint.sprayed_{}_ml", &parts)
+            .map(|(low, (high, _))| fill(w.likely_short, &[&low, &high]))
+            .unwrap_or_default();
+        lines.push((w.as_it_stands, said(Quantity::Volume, sprayed * 1e-6, system), likely));
     }
     let share = |name: &str| run.number(&format!("fates.{name}")).unwrap_or(0.0);
     let say = |ml: f64| said(Quantity::Volume, ml * 1e-6, system);
@@ -260,8 +308,11 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
     ];
     let spoken = ends.iter().map(|e| format!("{} {}", e.figure, e.words)).collect::<Vec<_>>().join(", ");
     let drawn = flow("wf", 336.0, &say(need.sprayed), &ends);
-    let this_job = run.number("transfer_efficiency.value").map(|v| fill(w.this_job, &[&of_100(v)]));
-    let large = run.number("large_panel_efficiency.value").map(|v| fill(w.large_panel, &[&of_100(v)]));
+    let ranged = |path: &str, words: &str| {
+        run.bar(path).map(|b| fill(words, &[&of_100(b.value), &of_100(b.low), &of_100(b.high)]))
+    };
+    let this_job = ranged("transfer_efficiency", w.this_job);
+    let large = ranged("large_panel_efficiency", w.large_panel);
     let warnings: Vec<String> =
         run.report.get("warnings").and_then(|v| v.as_array()).map_or_else(Vec::new, |list| {
             list.iter().filter_map(|v| v.as_str().map(|text| sentence(text, system))).collect()
@@ -275,7 +326,7 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
         <h2 class="kicker">{w.where_went}</h2>
         <svg class="flow" viewBox="0 0 336 168" role="img" aria-label=spoken inner_html=drawn></svg>
         <p class="text"><b>{this_job}</b></p>
-        <p class="small">{large}</p>
+        <p class="small">{large} " " {w.ranges_note}</p>
         {warnings.into_iter().map(|m| view! { <p class="small">{m}</p> }).collect_view()}
     }
 }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use mistcoat::catalogue;
 use mistcoat::gun::{Class, Feed};
 use mistcoat::set_up;
-use mistcoat::units::Quantity;
+use mistcoat::units::{Quantity, System};
 
 use super::desk::desk;
 use super::fields::{Complaint, with_unit};
@@ -90,7 +90,9 @@ fn FromBox() -> impl IntoView {
             let text = if typed.trim().is_empty() {
                 String::new()
             } else {
-                with_unit(&typed, quantity, desk.system.get_untracked())
+                // Tips are in mm in US workshops too.
+                let tip = key == "gun.box.tip";
+                with_unit(&typed, quantity, if tip { System::Metric } else { desk.system.get_untracked() })
             };
             figures.push((key, text));
         }

@@ -43,7 +43,7 @@ pub fn MatchResult() -> impl IntoView {
                         {rows.into_iter().map(|(bars, s)| view! {
                             <div>
                                 <dt class="name">{s.name}</dt>
-                                <dd class="text">{s.text.replace("um", "µm")}</dd>
+                                <dd class="text">{crate::figures::with_signs(&s.text)}</dd>
                                 <dd class="match-bars">{bars.map(|b| view! { <Bars belief=b /> })}</dd>
                             </div>
                         }).collect_view()}

@@ -140,8 +140,8 @@ fn Given() -> impl IntoView {
             };
             let system = desk.system.get();
             let flow = said(Quantity::AirFlow, supply.compressor.delivered_air, system);
-            let litres = format!("{:.0}{}L", supply.compressor.tank * 1e3, crate::figures::THIN);
-            fill(w.air_some, &[&flow, &litres])
+            let tank = super::air::tank_said(supply.compressor.tank, system);
+            fill(w.air_some, &[&flow, &tank])
         })
     };
     view! {

@@ -111,7 +111,7 @@ pub fn FromBox() -> impl IntoView {
     };
     let hints = move || {
         if desk.system.get() == System::Us {
-            ["10 cfm", "29 psi", "0.05 in", "11 in", "8 in"]
+            ["10 cfm", "29 psi", "1.3 mm", "11 in", "8 in"]
         } else {
             ["280 L/min", "2.0 bar", "1.3 mm", "280 mm", "200 mm"]
         }
@@ -153,6 +153,8 @@ fn entry(typed: &[String; 5], price: &str, feed: &str, system: System) -> Result
     let mut fields = Vec::new();
     for ((name, quantity), text) in FIELDS.iter().zip(typed) {
         if !text.trim().is_empty() {
+            // Tips are in mm in US workshops too.
+            let system = if *name == "tip" { System::Metric } else { system };
             fields.push(format!("{name} = {}", quoted(&with_unit(text, *quantity, system))));
         }
     }

@@ -6,7 +6,7 @@ use mistcoat::why::{Answer, name, sentence};
 
 use super::desk::{Desk, desk};
 use super::errand::Errand;
-use crate::figures::{micron, of_100, said};
+use crate::figures::{of_100, said, with_signs};
 use crate::task::Task;
 use crate::words::{fill, words};
 
@@ -91,7 +91,7 @@ fn Split(answer: Answer, system: System) -> impl IntoView {
     view! {
         <section class="why-less" data-why="done" aria-labelledby="why-title">
             <h3 id="why-title">{w.title}</h3>
-            <p class="sentence">{micron(&sentence(&answer, system))}</p>
+            <p class="sentence">{with_signs(&sentence(&answer, system))}</p>
             <p class="small">{w.about}</p>
             <table>
                 <thead><tr><th scope="col">{w.cause}</th><td></td><th scope="col">{w.paint}</th><th scope="col">{w.orders}</th><th scope="col">{w.error}</th></tr></thead>

@@ -101,7 +101,7 @@ pub(super) const ENGLISH: JudgeWords = JudgeWords {
     dew_point: "dew point {}",
     dew_least: "at least {}",
     dew_part: "part {}",
-    dew_note: "Surface at least 3 C (5 F) above the dew point: painters’ rule, read in manuals on application. A wet film cools the surface further.",
+    dew_note: "Surface at least 3 °C (5 °F) above the dew point: painters’ rule, read in manuals on application. A wet film cools the surface further.",
     dew_none: "This air has no vapour: there is no dew point.",
     booth_temperature: "Booth air",
     booth_humidity: "Booth humidity",

@@ -42,15 +42,20 @@ fn letter(class: &str) -> f64 {
 fn words(said: &str) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     for word in said.split_whitespace() {
-        let micron = word.trim_end_matches([',', ';', '.', ':']) == "um";
-        let word = &if micron { word.replacen("um", "µm", 1) } else { word.to_string() };
-        let fraction = FRACTIONS.iter().find(|f| f.0 == word).map(|f| f.1);
         let after_figure = out.last().is_some_and(|last| last.ends_with(|c: char| c.is_ascii_digit()));
+        let word = &match word.trim_end_matches([',', ';', '.', ':']) {
+            "um" => word.replacen("um", "µm", 1),
+            "C" | "F" if after_figure => format!("°{word}"),
+            _ => word.to_string(),
+        };
+        let fraction = FRACTIONS.iter().find(|f| f.0 == word).map(|f| f.1);
         match (out.last_mut(), fraction) {
             (Some(last), Some(sign)) if after_figure => last.push(sign),
             (_, Some(sign)) => out.push(sign.into()),
             (Some(last), None)
-                if after_figure && word.len() <= 6 && word.starts_with(char::is_alphabetic) =>
+                if after_figure
+                    && word.len() <= 6
+                    && word.starts_with(|c: char| c.is_alphabetic() || c == '°') =>
             {
                 last.push('\u{a0}');
                 last.push_str(word);

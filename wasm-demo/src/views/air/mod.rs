@@ -66,6 +66,11 @@ const BORE: InUnits = InUnits { quantity: Quantity::Length, metric: ("mm", 1), u
 const WAIT: InUnits = InUnits { quantity: Quantity::Time, metric: ("min", 1), us: ("min", 1) };
 const LONG: InUnits = InUnits { quantity: Quantity::Length, metric: ("m", 1), us: ("ft", 0) };
 
+/// A tank's volume in words.
+pub fn tank_said(volume: f64, system: System) -> String {
+    TANK.said(volume, system)
+}
+
 impl InUnits {
     fn unit(&self, system: System) -> (&'static str, usize) {
         if system == System::Metric { self.metric } else { self.us }

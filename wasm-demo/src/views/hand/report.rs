@@ -124,6 +124,7 @@ fn Told(card: Card, plan: Plan) -> impl IntoView {
             {line(w.paint, volume(card.paint[0]), fill(w.best, &[&bare(&volume(card.paint[1]))]), "paint")}
         </dl>
         {plan.best.map(|best| view! { <p class="small">{fill(w.by_machine, &[&of_100(best)])}</p> })}
+        <p class="small">{w.film_note}</p>
         {card.beyond.then(|| view! { <p class="small">{w.beyond}</p> })}
         <h2 class="kicker">{w.next}</h2>
         {if spoken.is_empty() {

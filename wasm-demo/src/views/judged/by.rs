@@ -5,8 +5,9 @@ use mistcoat::job::{Job, Method};
 use mistcoat::judge::words as said_by;
 use mistcoat::units::Quantity;
 
-use super::{judged, set};
+use super::judged;
 use crate::figures::of_100;
+use crate::figures::with_signs;
 use crate::state::judged_by;
 use crate::views::desk::desk;
 use crate::views::fields::{Complaint, NumberField, QuantityField};
@@ -26,7 +27,7 @@ pub fn VerdictLine(by: bool) -> impl IntoView {
             // Right by its thickness and hanging in runs: both are said.
             let runs = runs
                 .map_or_else(String::new, |p| format!(" {}", fill(words().runs_too, &[&of_100(p / 100.0)])));
-            Some((set(&said_by::sentence(film, system)) + &runs, film.method.clone(), level))
+            Some((with_signs(&said_by::sentence(film, system)) + &runs, film.method.clone(), level))
         })
     };
     move || {

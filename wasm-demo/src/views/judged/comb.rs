@@ -4,8 +4,8 @@ use leptos::prelude::*;
 use mistcoat::judge::{Comb, CombReading, words as said_by};
 use mistcoat::units::{Quantity, System};
 
-use super::set;
 use crate::draw::comb as draw;
+use crate::figures::with_signs;
 use crate::figures::{parted, said};
 use crate::words::{fill, words};
 
@@ -24,7 +24,7 @@ pub fn CombBlock(comb: CombReading, system: System) -> impl IntoView {
         <div class="judged-block" data-comb="">
             <h3 class="name">{w.comb}</h3>
             <svg viewBox="0 0 336 136" role="img" aria-label=spoken inner_html=drawn></svg>
-            <p class="text">{set(&said_by::comb(&comb, system))}</p>
+            <p class="text">{with_signs(&said_by::comb(&comb, system))}</p>
             <p class="small">{w.comb_note}</p>
         </div>
     }

@@ -4,9 +4,9 @@ use leptos::prelude::*;
 use mistcoat::judge::{CLEARANCE, Verdict, dew_of, words as said_by};
 use mistcoat::units::Quantity;
 
-use super::set;
 use crate::draw::dew::{DewLine, dew_line};
 use crate::figures::said;
+use crate::figures::with_signs;
 use crate::views::desk::desk;
 use crate::views::fields::{NumberField, QuantityField};
 use crate::words::{fill, words};
@@ -30,7 +30,7 @@ pub fn DewBlock(fields: bool) -> impl IntoView {
         let drawn = dew_line(&line, 336.0, if fields { "dew-near-paint" } else { "dew-near" });
         view! {
             <svg viewBox="0 0 336 86" role="img" aria-label=w.dew_drawn inner_html=drawn></svg>
-            <p class="text">{set(&said_by::dew(&dew, system))}</p>
+            <p class="text">{with_signs(&said_by::dew(&dew, system))}</p>
         }
         .into_any()
     };

@@ -4,17 +4,18 @@ use leptos::prelude::*;
 use mistcoat::judge::{NextCoat, words as said_by};
 use mistcoat::units::{Quantity, System};
 
-use super::set;
 use crate::draw::next_coat::{Clock, clock};
 use crate::figures::said;
+use crate::figures::with_signs;
 use crate::words::{fill, words};
 
 /// The clock and where its figures come from.
 #[component]
 pub fn NextCoatBlock(next: NextCoat, system: System) -> impl IntoView {
     let w = words().judge;
-    let at =
-        |seconds: Option<f64>, words: &str| seconds.map(|s| (s, fill(words, &[&set(&said_by::clock(s))])));
+    let at = |seconds: Option<f64>, words: &str| {
+        seconds.map(|s| (s, fill(words, &[&with_signs(&said_by::clock(s))])))
+    };
     let drawn = clock(
         &Clock {
             earliest: at(next.earliest_s, w.earliest),
@@ -25,7 +26,7 @@ pub fn NextCoatBlock(next: NextCoat, system: System) -> impl IntoView {
         336.0,
         "next-coat-wait",
     );
-    let sheet = set(&said_by::clock(next.sheet_s));
+    let sheet = with_signs(&said_by::clock(next.sheet_s));
     let sheet_at = said(Quantity::Temperature, next.sheet_c + 273.15, system);
     let times = next.air_and_thinner_times.zip(next.film_times).map(|(air, film)| {
         fill(w.next_times, &[&sheet, &sheet_at, &format!("{air:.1}"), &format!("{film:.1}")])
@@ -34,7 +35,7 @@ pub fn NextCoatBlock(next: NextCoat, system: System) -> impl IntoView {
         <div class="judged-block" data-next-coat="">
             <h3 class="name">{w.next}</h3>
             <svg viewBox="0 0 336 92" role="img" aria-label=w.next_drawn inner_html=drawn></svg>
-            <p class="text">{set(&said_by::next_coat(&next))}</p>
+            <p class="text">{with_signs(&said_by::next_coat(&next))}</p>
             <p class="small">{times} " " {w.next_note}</p>
         </div>
     }

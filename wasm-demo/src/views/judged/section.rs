@@ -9,7 +9,8 @@ use super::comb::CombBlock;
 use super::dew::DewBlock;
 use super::next_coat::NextCoatBlock;
 use super::spots::Spots;
-use super::{judged, set, verdict_word};
+use super::{judged, verdict_word};
+use crate::figures::with_signs;
 use crate::figures::{of_100, parted, said};
 use crate::views::desk::desk;
 use crate::words::{fill, words};
@@ -79,14 +80,14 @@ fn Rules(film: FilmVerdict, system: System) -> impl IntoView {
     view! {
         <VerdictLine by=true />
         {shares.map(|s| view! { <p class="text">{s}</p> })}
-        {film.notes.iter().map(|note| view! { <p class="text">{set(&said_by::note(note, system))}</p> }).collect_view()}
+        {film.notes.iter().map(|note| view! { <p class="text">{with_signs(&said_by::note(note, system))}</p> }).collect_view()}
         {(!rows.is_empty()).then(|| view! {
             <div class="judged-scroll">
                 <table class="judged-table" data-rules="">
                     <thead><tr><th scope="col">{rule}</th><th scope="col">{found_head}</th><th scope="col">{verdict}</th><th scope="col">{source}</th></tr></thead>
                     <tbody>{rows.iter().map(|d| view! {
                         <tr>
-                            <th scope="row">{set(&said_by::rule(d, system))}</th>
+                            <th scope="row">{with_signs(&said_by::rule(d, system))}</th>
                             <td>{found(d, system)}</td>
                             <td class:wrong=d.verdict == Verdict::Fail><b>{verdict_word(d.verdict)}</b></td>
                             <td class="beside">{source_word(d.source)}</td>

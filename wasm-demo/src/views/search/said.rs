@@ -8,14 +8,14 @@ use super::super::desk::desk;
 use super::set;
 use super::trade::Trade;
 use crate::draw::range::{range_bar, round_axis};
-use crate::figures::{micron, parted, seconds};
+use crate::figures::{parted, seconds, with_signs};
 use crate::words::{fill, words};
 
 #[component]
 pub fn Said(answer: Answer, system: System) -> impl IntoView {
     let page = desk();
     let w = words().search;
-    let all = micron(&sentence(&answer, system));
+    let all = with_signs(&sentence(&answer, system));
     let Some(best) = answer.best.clone() else {
         return view! { <p class="sentence">{all}</p> }.into_any();
     };
@@ -40,7 +40,8 @@ pub fn Said(answer: Answer, system: System) -> impl IntoView {
         .collect_view();
     let keys = best.keys.clone();
     let can_set = !best.changes.is_empty();
-    let limits = bounds(&answer, system).into_iter().map(|b| view! { <li>{micron(&b)}</li> }).collect_view();
+    let limits =
+        bounds(&answer, system).into_iter().map(|b| view! { <li>{with_signs(&b)}</li> }).collect_view();
     view! {
         <div class="search-said">
             <div class="search-answer">
@@ -50,8 +51,8 @@ pub fn Said(answer: Answer, system: System) -> impl IntoView {
                 </div>
                 <div>
                     <p class="text">{all}</p>
-                    <p class="text">{micron(&film(&best, system))}</p>
-                    <p class="small">{micron(&for_whom(&answer, system))}</p>
+                    <p class="text">{with_signs(&film(&best, system))}</p>
+                    <p class="small">{with_signs(&for_whom(&answer, system))}</p>
                 </div>
             </div>
             <table class="search-set">

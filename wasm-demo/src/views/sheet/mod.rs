@@ -7,7 +7,7 @@ use mistcoat::sheet::{SetUpSheet, svg};
 use mistcoat::units::System;
 
 use super::desk::{Desk, desk};
-use crate::figures::micron;
+use crate::figures::with_signs;
 use crate::words::{fill, words};
 
 /// The sheet in the page's units, of the last finished run.
@@ -84,7 +84,7 @@ fn PlainList(sheet: SetUpSheet) -> impl IntoView {
         let lines = block.lines.into_iter().map(|line| {
             view! {
                 <dt>{line.what}</dt>
-                <dd><b>{micron(&line.value)}</b> " " <span class="small">{micron(&line.note)}</span></dd>
+                <dd><b>{with_signs(&line.value)}</b> " " <span class="small">{with_signs(&line.note)}</span></dd>
             }
         });
         view! {
@@ -96,7 +96,7 @@ fn PlainList(sheet: SetUpSheet) -> impl IntoView {
     view! {
         <h3>{sheet.title}</h3>
         <p class="small">{sheet.about}</p>
-        <p class="text">{micron(&sheet.sentence)}</p>
+        <p class="text">{with_signs(&sheet.sentence)}</p>
         <h4>{w.knobs}</h4>
         <ol>{knobs.collect_view()}</ol>
         {blocks.collect_view()}
