@@ -4,39 +4,22 @@ use crate::tally::Tally;
 use crate::task;
 use fearless_simd::{Level, dispatch};
 use mistcoat::airflow::{FanJet, JetSpec, PanelFlow, SPREAD};
-use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, STEP, Scene, Start, fly, fly_gusty_lanes};
-use mistcoat::lanes::Wide;
+use mistcoat::flight::{Batch, END_HIT, FlightSettings, Noise, STEP, Scene, Start, fly};
+use mistcoat::lanes::{Lanes, Wide};
 use mistcoat::math;
-use mistcoat::normal::quantile;
+use mistcoat::normal::deviate;
 use mistcoat::part::PanelPart;
-use mistcoat::stream::{Purpose, Stream, start};
+use mistcoat::stream::{LaneStream, Purpose};
+use mistcoat::surface::{dot, scale};
 
 /// Droplets flown at once.
 pub const BATCH: u64 = 4096;
 
-/// Flies a batch with gusts where the settings have them, else as the library does.
-///
-/// # Panics
-/// With gusts, before anything but a panel or a tube.
-pub fn fly_as_set(
-    level: Level,
-    scene: &Scene<f32>,
-    set: &FlightSettings<f32>,
-    noise: Noise,
-    batch: &mut Batch<f32>,
-) {
-    if set.gusts <= 0.0 {
-        return fly(level, scene, set, noise, batch);
-    }
-    match scene {
-        Scene::Panel(flow, part) => {
-            dispatch!(level, simd => fly_gusty_lanes(Wide::zero(simd), flow, part, set, noise, batch));
-        }
-        Scene::Tube(flow, part) => {
-            dispatch!(level, simd => fly_gusty_lanes(Wide::zero(simd), flow, part, set, noise, batch));
-        }
-        _ => unreachable!("with gusts only panels and tubes are flown"),
-    }
+/// A normal number a lane.
+#[inline(always)]
+fn normal<L: Lanes>(like: L, draw: &mut LaneStream<L>) -> L {
+    let (p, up) = draw.open01(like);
+    deviate(p, up)
 }
 
 /// The task, ready to fly.
@@ -90,30 +73,12 @@ impl Task {
         }
     }
 
-    /// The same flown with gusts in drag and pace, and the step that goes with them.
-    #[must_use]
-    pub fn gusty(mut self) -> Self {
-        self.set = self.set.gusty();
-        self
-    }
-
     /// The start of a droplet.
     #[must_use]
     pub fn start(&self, seed: u64, droplet: u64) -> Start {
-        let mut draw = Stream::new(seed, droplet, Purpose::Emission);
-        let mut next = || quantile(draw.open01());
-        let diameter = self.median * math::exp(self.log_sigma * next());
-        let (tx, ty) = (task::RAY * next(), task::RAY * next());
-        let omega = [next(), next(), next()];
-        let speed = self.axis / (1.0 + diameter / task::PICK_UP_SIZE).sqrt();
-        let axial = speed / (1.0 + tx * tx + ty * ty).sqrt();
-        Start {
-            position: [tx * task::FROM, ty * task::FROM, task::FROM],
-            velocity: [tx * axial, ty * axial, axial],
-            omega,
-            diameter,
-            stream: start(seed, droplet, Purpose::Flight),
-        }
+        let mut batch = Batch::default();
+        self.draw(0.0f64, seed, droplet, 1, &mut batch);
+        batch.start(0)
     }
 
     /// Air, plane and settings in f64.
@@ -123,9 +88,34 @@ impl Task {
     }
 
     /// Fills a batch with droplets `first..first + count`.
-    pub fn fill(&self, seed: u64, first: u64, count: u64, batch: &mut Batch<f32>) {
-        batch.clear();
-        (first..first + count).for_each(|k| batch.push(&self.start(seed, k)));
+    pub fn fill(&self, level: Level, seed: u64, first: u64, count: u64, batch: &mut Batch<f32>) {
+        dispatch!(level, simd => self.draw(Wide::zero(simd), seed, first, count, batch));
+    }
+
+    /// The same a vector at a time.
+    #[inline(always)]
+    fn draw<L: Lanes>(&self, like: L, seed: u64, first: u64, count: u64, batch: &mut Batch<L::Scalar>) {
+        batch.reset(count as usize);
+        let one = like.lit(1.0);
+        for place in (0..count).step_by(L::LEN) {
+            let [mut draw, flight] =
+                LaneStream::start(like, seed, first + place, [Purpose::Emission, Purpose::Flight]);
+            let normals: [L; 6] = [
+                normal(like, &mut draw),
+                normal(like, &mut draw),
+                normal(like, &mut draw),
+                normal(like, &mut draw),
+                normal(like, &mut draw),
+                normal(like, &mut draw),
+            ];
+            let [size, tx, ty, ox, oy, oz] = normals;
+            let diameter = like.lit(self.median) * (like.lit(self.log_sigma) * size).exp();
+            let ray = scale([tx, ty, like.lit(1.0 / task::RAY)], like.lit(task::RAY));
+            let slow = one + diameter * like.lit(1.0 / task::PICK_UP_SIZE);
+            let axial = like.lit(self.axis) / (slow * dot(ray, ray)).sqrt();
+            let position = scale(ray, like.lit(task::FROM));
+            batch.write(place as usize, position, scale(ray, axial), [ox, oy, oz], diameter, &flight);
+        }
     }
 
     /// Scene and settings for the f32 lanes.
@@ -143,8 +133,8 @@ impl Task {
         let mut done = 0;
         while done < droplets {
             let count = BATCH.min(droplets - done);
-            self.fill(seed, first + done, count, &mut batch);
-            fly_as_set(level, &scene, &set, noise, &mut batch);
+            self.fill(level, seed, first + done, count, &mut batch);
+            fly(level, &scene, &set, noise, &mut batch);
             for k in 0..batch.len() {
                 if batch.end[k] == END_HIT {
                     let velocity: [f64; 3] = core::array::from_fn(|i| f64::from(batch.end_velocity[i][k]));

@@ -1,5 +1,6 @@
 //! Scenes of a real gun: the rated kit with full fan, 190 mm from a panel or from a 22 mm tube.
 
+use fearless_simd::Level;
 use mistcoat::airflow::{FanJet, JetSpec, PanelFlow, SPREAD, TubeFlow};
 use mistcoat::catalogue;
 use mistcoat::emission::Emission;
@@ -94,9 +95,6 @@ impl Booked {
 
     /// Fills a batch with droplets `0..count`.
     pub fn fill(&self, count: u64, batch: &mut Batch<f32>) {
-        batch.clear();
-        (0..count).for_each(|k| {
-            batch.push(&self.start(k));
-        });
+        self.emission.fill(Level::new(), 1, 0..count, [Purpose::CardEmission, Purpose::CardFlight], batch);
     }
 }

@@ -42,6 +42,7 @@ impl Purpose {
     }
 }
 
+#[inline(always)]
 fn split_mix(state: &mut u64) -> u64 {
     *state = state.wrapping_add(0x9E37_79B9_7F4A_7C15);
     let mut z = *state;
@@ -50,17 +51,28 @@ fn split_mix(state: &mut u64) -> u64 {
     z ^ (z >> 31)
 }
 
-/// The four words a stream starts from.
-#[must_use]
-pub fn start(seed: u64, droplet: u64, purpose: Purpose) -> [u32; 4] {
+/// What a seed gives every stream.
+#[inline(always)]
+fn mix_seed(seed: u64) -> u64 {
     let mut mix = seed;
-    let a = split_mix(&mut mix);
-    let mut mix = droplet ^ a.rotate_left(17);
+    split_mix(&mut mix).rotate_left(17)
+}
+
+/// The four words a stream starts from, of a seed that went through [`mix_seed`].
+#[inline(always)]
+fn start_of(mixed: u64, droplet: u64, purpose: Purpose) -> [u32; 4] {
+    let mut mix = droplet ^ mixed;
     let b = split_mix(&mut mix);
     let mut mix = b ^ (purpose as u64).wrapping_mul(0xD6E8_FEB8_6659_FD93);
     let (p, q) = (split_mix(&mut mix), split_mix(&mut mix));
     // All-zero is the one state the generator cannot leave.
     [p as u32, (p >> 32) as u32, q as u32, (q >> 32) as u32 | 1]
+}
+
+/// The four words a stream starts from.
+#[must_use]
+pub fn start(seed: u64, droplet: u64, purpose: Purpose) -> [u32; 4] {
+    start_of(mix_seed(seed), droplet, purpose)
 }
 
 /// One stream, drawn from one number at a time.
@@ -95,6 +107,30 @@ impl Stream {
 pub struct LaneStream<L: Lanes>(pub [L::Word; 4]);
 
 impl<L: Lanes> LaneStream<L> {
+    /// Streams of the droplets from `droplet` on, a lane each, for two purposes.
+    #[inline(always)]
+    pub fn start(like: L, seed: u64, droplet: u64, purposes: [Purpose; 2]) -> [Self; 2] {
+        let (mixed, word) = (mix_seed(seed), like.word(0));
+        let mut both = [Self([word; 4]), Self([word; 4])];
+        for (streams, purpose) in both.iter_mut().zip(purposes) {
+            for lane in 0..L::LEN {
+                let words = start_of(mixed, droplet + lane as u64, purpose);
+                for (word, value) in streams.0.iter_mut().zip(words) {
+                    L::put_word(word, lane, value);
+                }
+            }
+        }
+        both
+    }
+
+    /// Uniform on the open interval 0..1, and 1 less it, both exact [-]: 2^-24 to 1 - 2^-24.
+    #[inline(always)]
+    pub fn open01(&mut self, like: L) -> (L, L) {
+        let (most, unit) = (like.lit(8_388_608.0), like.lit(1.0 / 8_388_608.0));
+        let p = like.word_field(self.advance(), 9, 23) + like.lit(0.5);
+        (p * unit, (most - p) * unit)
+    }
+
     /// The next word of every lane.
     #[inline(always)]
     pub fn advance(&mut self) -> L::Word {

@@ -118,7 +118,8 @@ impl<L: Lanes<Scalar = f64>> Part<L> for EdgedPart {
     }
     #[inline(always)]
     fn change(&self, [x, _, z]: Vec3<L>, velocity: Vec3<L>, speed: L, gap: L) -> L {
-        let towards = velocity[2].abs() + speed * x.lit(0.1);
+        // As before a panel without end.
+        let towards = velocity[2].abs() + speed * x.lit(0.3);
         let layer = gap + x.lit(self.layer) * x.lit(0.1);
         (speed / z.max(x.lit(1e-3)) * x.lit(0.5)).max(towards / layer)
     }

@@ -4,10 +4,9 @@
 //! the reference's ends, which take minutes (target/bias), `--steps A,B,..`.
 
 use fearless_simd::Level;
-use mistcoat::flight::{Batch, END_HIT, Noise};
+use mistcoat::flight::{Batch, END_HIT, Noise, fly};
 use mistcoat::stream::{Purpose, start};
 use mistcoat_benches::cases::{Case, Place, STRIPS};
-use mistcoat_benches::kernel::fly_as_set;
 use mistcoat_benches::plain::End;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -65,12 +64,12 @@ fn end_of(batch: &Batch<f32>, k: usize) -> End {
     End { landed: batch.end[k] == END_HIT, position, speed, time }
 }
 
-/// One row: the kernel at a step, with gusts in drag and pace or as it is.
-fn row(case: &Case, reference: &[End], step: f64, gusty: bool) {
+/// One row: the kernel at a step.
+fn row(case: &Case, reference: &[End], step: f64) {
     let n = reference.len() as u64;
     let flights = if case.turbulent { FLIGHTS } else { 1 };
     let share = 1.0 / flights as f64;
-    let mut set = if gusty { case.set.gusty() } else { case.set };
+    let mut set = case.set;
     set.step = step;
     let (scene, set) = (case.scene.narrow(), set.cast());
     let (mut own, mut strips, mut steps) = (vec![Met::default(); reference.len()], [0.0; STRIPS], 0);
@@ -85,7 +84,7 @@ fn row(case: &Case, reference: &[End], step: f64, gusty: bool) {
                 }
                 batch.push(&begun);
             }
-            fly_as_set(Level::new(), &scene, &set, Noise::Sum2, &mut batch);
+            fly(Level::new(), &scene, &set, Noise::Sum2, &mut batch);
             steps += batch.steps;
             for k in 0..batch.len() {
                 let end = end_of(&batch, k);
@@ -118,9 +117,8 @@ fn row(case: &Case, reference: &[End], step: f64, gusty: bool) {
     let chance: f64 =
         wanted.iter().map(|b| (2.0 / std::f64::consts::PI * b * (1.0 - b / n) * (1.0 + share)).sqrt()).sum();
     println!(
-        "| {} | {} | {step} | {:.1} | {:.2} of it chance {:.2} | {} | {} | {} |",
+        "| {} | {step} | {:.1} | {:.2} of it chance {:.2} | {} | {} | {} |",
         case.name(),
-        if gusty { "with" } else { "without" },
         steps as f64 * share / n,
         100.0 * off / hits,
         100.0 * chance / hits,
@@ -150,9 +148,9 @@ fn main() -> ExitCode {
         }
     }
     println!(
-        "| case | gusts | step | steps a droplet | film profile L1 [%] | impact speed [%] | flight time [%] | landed [%] |"
+        "| case | step | steps a droplet | film profile L1 [%] | impact speed [%] | flight time [%] | landed [%] |"
     );
-    println!("|---|---|---|---|---|---|---|---|");
+    println!("|---|---|---|---|---|---|---|");
     for place in [Place::Jet, Place::Panel, Place::Tube] {
         for turbulent in [true, false] {
             // Without turbulence the starts are all that is random, and they are the same.
@@ -161,9 +159,7 @@ fn main() -> ExitCode {
                 case.reference(n, &keep).map(|ends| (case, ends)).map_err(|e| e.to_string())
             });
             match flown {
-                Ok((case, ends)) => [false, true].into_iter().for_each(|gusty| {
-                    steps.iter().for_each(|step| row(&case, &ends, *step, gusty));
-                }),
+                Ok((case, ends)) => steps.iter().for_each(|step| row(&case, &ends, *step)),
                 Err(why) => {
                     eprintln!("{why}");
                     return ExitCode::FAILURE;

@@ -67,7 +67,6 @@ fn speed(runs: u64) {
         let name = format!("{level:?}");
         let name = name.split('(').next().unwrap_or(&name);
         all.push(kernel(level, name, Task::default()));
-        all.push(kernel(level, &format!("{name}, with gusts"), Task::default().gusty()));
     }
     for contender in &mut all {
         contender.time(0);
@@ -124,7 +123,6 @@ fn bias(droplets: u64) {
     let rows = [
         ("scalar peer, f32, 5e-5 s", spread::<f32>(2 * droplets, STEP)),
         ("kernel", Task::default().run(level, Noise::Sum2, 5, 0, many)),
-        ("kernel, with gusts", Task::default().gusty().run(level, Noise::Sum2, 5, 0, many)),
         ("kernel, true normals", Task::default().run(level, Noise::Normal, 5, 0, many)),
         ("kernel, a tenth of its step", Task::new(0.008).run(level, Noise::Normal, 6, 0, many)),
     ];

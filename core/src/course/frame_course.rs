@@ -162,10 +162,7 @@ impl FrameCourse {
             let stand = self.stand(&visit);
             // A course that was made has a scene everywhere.
             let (scene, members) = self.scene(&visit).unwrap_or((self.base.scene, Vec::new()));
-            batch.clear();
-            for droplet in first..next {
-                batch.push(&self.base.start(droplet));
-            }
+            self.base.fill(level, first..next, batch);
             fly(level, &scene.narrow(), &self.settings(&visit, &stand).cast(), Noise::Sum2, batch);
             for droplet in first..next {
                 let mut outcome =

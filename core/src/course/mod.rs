@@ -20,9 +20,10 @@ pub use snapshot::Speck;
 pub use stand::Visit;
 
 use crate::emission::Emission;
-use crate::flight::{Batch, FlightSettings, Noise, Scene, Start, fly};
+use crate::flight::{Batch, FlightSettings, Noise, Scene, fly};
 use crate::spray::Spray;
 use crate::stream::Purpose;
+use core::ops::Range;
 use fearless_simd::Level;
 
 /// Droplets of a batch: the unit of work of a thread.
@@ -63,9 +64,10 @@ impl Course {
         Self { scene, settings, emission, spray, seed, purposes, held, narrow }
     }
 
-    /// The start of a droplet.
-    fn start(&self, droplet: u64) -> Start {
-        self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1])
+    /// Fills a batch with the starts of droplets.
+    fn fill(&self, level: Level, droplets: Range<u64>, batch: &mut Batch<f32>) {
+        let [emission, flight, _] = self.purposes;
+        self.emission.fill(level, self.seed, droplets, [emission, flight], batch);
     }
 
     /// Flies droplets `from..to` in the f32 lanes and gives each one's outcome, in order.
@@ -80,10 +82,7 @@ impl Course {
         let mut first = from;
         while first < to {
             let next = to.min(first + BATCH);
-            batch.clear();
-            for droplet in first..next {
-                batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
-            }
+            self.fill(level, first..next, batch);
             fly(level, &self.narrow.0, &self.narrow.1, Noise::Sum2, batch);
             for droplet in first..next {
                 each(&self.outcome(batch, (droplet - first) as usize, droplet));
@@ -96,7 +95,8 @@ impl Course {
     #[must_use]
     pub fn replay(&self, droplet: u64) -> Outcome {
         let mut batch = Batch::default();
-        batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
+        let [emission, flight, _] = self.purposes;
+        self.emission.fill_reference(self.seed, droplet..droplet + 1, [emission, flight], &mut batch);
         self.scene.fly_reference(&self.settings, Noise::Sum2, &mut batch);
         self.outcome(&batch, 0, droplet)
     }

@@ -123,7 +123,5 @@ pub fn settings(spray: &Spray, booth: &Booth, down: [f64; 3]) -> FlightSettings<
         half_exposure,
         volatile_density: spray.volatile_density / spray.density,
         aloft: ALOFT,
-        gusts: 0.0,
-        pace: 0.0,
     }
 }

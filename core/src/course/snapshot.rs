@@ -51,10 +51,7 @@ impl Course {
             let first = range.start + age as u64 * ALIKE;
             let share = (first as f64 + 0.5 * ALIKE as f64) / droplets.max(1) as f64;
             settings.aloft = (share * distance / SLOW) as f32;
-            batch.clear();
-            for droplet in first..first + alike.len() as u64 {
-                batch.push(&self.emission.start(self.seed, droplet, self.purposes[0], self.purposes[1]));
-            }
+            self.fill(level, first..first + alike.len() as u64, &mut batch);
             fly(level, &self.narrow.0, &settings, Noise::Sum2, &mut batch);
             for (i, speck) in alike.iter_mut().enumerate() {
                 if batch.end[i] == END_DRIFTED {

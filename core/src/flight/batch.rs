@@ -1,6 +1,8 @@
 //! A batch of droplets: how they start and how they end, an array a quantity.
 
-use crate::lanes::Real;
+use crate::lanes::{Lanes, Real};
+use crate::stream::LaneStream;
+use crate::surface::Vec3;
 
 /// Not ended yet.
 pub const END_ALOFT: u8 = 0;
@@ -38,9 +40,11 @@ pub struct Batch<T> {
     /// Start diameter [m].
     pub diameter: Vec<T>,
     /// Streams.
-    pub stream: Vec<[u32; 4]>,
-    /// Square of the air's speed at the start [m2/s2].
+    pub stream: [Vec<u32>; 4],
+    /// Square of the air's pace at the start [m2/s2].
     pub(super) pace2: Vec<T>,
+    /// Drag over Stokes drag at the start [-].
+    pub(super) drag: Vec<T>,
     /// Distance to the face at the start [m].
     pub(super) gap: Vec<T>,
     /// How each ended.
@@ -66,7 +70,7 @@ impl<T: Real> Batch<T> {
             self.omega[axis].clear();
         }
         self.diameter.clear();
-        self.stream.clear();
+        self.stream.iter_mut().for_each(Vec::clear);
     }
 
     /// Adds a droplet.
@@ -77,7 +81,56 @@ impl<T: Real> Batch<T> {
             self.omega[axis].push(T::from_f64(start.omega[axis]));
         }
         self.diameter.push(T::from_f64(start.diameter));
-        self.stream.push(start.stream);
+        for (words, word) in self.stream.iter_mut().zip(start.stream) {
+            words.push(word);
+        }
+    }
+
+    /// The start of droplet `k` of the batch.
+    #[must_use]
+    pub fn start(&self, k: usize) -> Start {
+        let three = |of: &[Vec<T>; 3]| [0, 1, 2].map(|axis| of[axis][k].to_f64());
+        Start {
+            position: three(&self.position),
+            velocity: three(&self.velocity),
+            omega: three(&self.omega),
+            diameter: self.diameter[k].to_f64(),
+            stream: [0, 1, 2, 3].map(|i| self.stream[i][k]),
+        }
+    }
+
+    /// Makes it a batch of `count` droplets, whose starts are then to be written.
+    pub fn reset(&mut self, count: usize) {
+        let zero = T::from_f64(0.0);
+        for axis in 0..3 {
+            self.position[axis].resize(count, zero);
+            self.velocity[axis].resize(count, zero);
+            self.omega[axis].resize(count, zero);
+        }
+        self.diameter.resize(count, zero);
+        self.stream.iter_mut().for_each(|words| words.resize(count, 0));
+    }
+
+    /// Writes the starts of a vector of droplets from place `first` on, as far as the batch reaches.
+    #[inline(always)]
+    pub fn write<L: Lanes<Scalar = T>>(
+        &mut self,
+        first: usize,
+        position: Vec3<L>,
+        velocity: Vec3<L>,
+        omega: Vec3<L>,
+        diameter: L,
+        stream: &LaneStream<L>,
+    ) {
+        for axis in 0..3 {
+            position[axis].store(&mut self.position[axis], first);
+            velocity[axis].store(&mut self.velocity[axis], first);
+            omega[axis].store(&mut self.omega[axis], first);
+        }
+        diameter.store(&mut self.diameter, first);
+        for (words, word) in self.stream.iter_mut().zip(stream.0) {
+            L::store_word(word, words, first);
+        }
     }
 
     /// Number of droplets.
@@ -103,6 +156,7 @@ impl<T: Real> Batch<T> {
             self.end_velocity[axis].resize(n, zero);
         }
         self.pace2.resize(n, zero);
+        self.drag.resize(n, zero);
         self.gap.resize(n, zero);
         self.end_exposure.resize(n, zero);
         self.end_time.resize(n, zero);

@@ -6,7 +6,7 @@ use super::kernel::fly_lanes;
 use super::noise::Noise;
 use super::settings::FlightSettings;
 use crate::airflow::{AmongFlow, CurvedFlow, PanelFlow, TiltedFlow, TubeFlow};
-use crate::lanes::Wide;
+use crate::lanes::{Lanes, Pair, Wide};
 use crate::part::{AmongPart, CurvedPart, PanelPart, TiltedPart, TubePart};
 use fearless_simd::{Level, Simd, dispatch};
 
@@ -51,6 +51,23 @@ impl Scene<f64> {
 }
 
 #[inline(always)]
+fn fly_scene<L: Lanes<Scalar = f32>>(
+    like: L,
+    scene: &Scene<f32>,
+    set: &FlightSettings<f32>,
+    noise: Noise,
+    batch: &mut Batch<f32>,
+) {
+    match scene {
+        Scene::Panel(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Tilted(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Tube(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Curved(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+        Scene::Among(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+    }
+}
+
+#[inline(always)]
 fn fly_wide<S: Simd>(
     simd: S,
     scene: &Scene<f32>,
@@ -59,12 +76,11 @@ fn fly_wide<S: Simd>(
     batch: &mut Batch<f32>,
 ) {
     let like = Wide::<S>::zero(simd);
-    match scene {
-        Scene::Panel(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
-        Scene::Tilted(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
-        Scene::Tube(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
-        Scene::Curved(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
-        Scene::Among(flow, part) => fly_lanes(like, flow, part, set, noise, batch),
+    // Numbers one after the other, where there are no vectors, gain nothing from a pair of them.
+    if simd.level().is_fallback() {
+        fly_scene(like, scene, set, noise, batch);
+    } else {
+        fly_scene(Pair(like, like), scene, set, noise, batch);
     }
 }
 

@@ -11,7 +11,7 @@ use super::noise::{Noise, draw};
 use super::settings::FlightSettings;
 use super::turbulence::{Crossing, Response};
 use crate::airflow::AirFlow;
-use crate::lanes::{Lanes, Real};
+use crate::lanes::{Lanes, Real, inverses};
 use crate::part::Part;
 use crate::stream::LaneStream;
 use crate::surface::{Air, Vec3, along, dot, minus, scale};
@@ -33,17 +33,22 @@ struct Aloft<L: Lanes> {
     time: L,
     /// See [`pace2`], at the last step [m2/s2].
     pace2: L,
+    /// Drag over Stokes drag, at the last step [-].
+    drag: L,
 }
 
-/// Square of the speed at which the air moves a droplet on [m2/s2]: see `FlightSettings::pace`.
+/// Variances of the turbulence that count in the square of the air's speed, from which a step's length follows [-]: two standard
+/// deviations, so that a droplet where the mean air stands and gusts do not takes shorter steps.
+const PACE: f64 = 4.0;
+
+/// Square of the speed at which the air moves a droplet on [m2/s2].
 #[inline(always)]
-fn pace2<L: Lanes, const GUSTY: bool>(air: &Air<L>, set: &FlightSettings<L::Scalar>) -> L {
-    let mean2 = dot(air.velocity, air.velocity);
-    if GUSTY { mean2 + air.sigma * air.sigma * air.sigma.splat(set.pace) } else { mean2 }
+fn pace2<L: Lanes>(air: &Air<L>) -> L {
+    dot(air.velocity, air.velocity) + air.sigma * air.sigma * air.sigma.lit(PACE)
 }
 
 #[inline(always)]
-fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
+fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     flow: &F,
     part: &P,
     set: &FlightSettings<L::Scalar>,
@@ -73,26 +78,24 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
     let wall = Damped::new(&air.wall, F::FLAT);
 
     // Drag at the slip's mean over the step, second order in h: the lag behind the mean air decays (first with the
-    // relaxation time of now), what turbulence adds does not on average.
+    // drag of the last step), what turbulence adds does not on average.
     let slip = minus(now.velocity, air.velocity);
     let relative = along(slip, wall.free(now.omega), -air.sigma);
-    let reynolds2_now = dot(relative, relative) * per_speed2;
     let free_step = h * inverse_stokes;
-    let rough = (free_step * drag_factor_of_square(reynolds2_now)).max(like.lit(1e-4));
+    let rough = (free_step * now.drag).max(like.lit(1e-4));
     let lasting = (one - rough.fade()) / rough;
     let lagging = minus(now.calm, air.velocity);
     let g = [like.splat(set.gravity[0]), like.splat(set.gravity[1]), like.splat(set.gravity[2])];
     // It decays to the fall, g tau.
     let meant = along(relative, along(lagging, g, -(h / rough)), lasting - one);
-    let mut slip2 = dot(meant, meant);
-    if GUSTY {
-        // Gusts that come and go within the step: see `FlightSettings::gusts`.
-        let time = air.time_scale.max(like.lit(1e-9));
-        let lasts = Crossing::new(scale(lagging, lasting), air.sigma, time, h).along();
-        let passing = lasts / (lasts + like.lit(2.0));
-        slip2 = slip2 + air.sigma * air.sigma * (like.splat(set.gusts) * passing);
-    }
-    let reynolds2 = slip2 * per_speed2;
+    // Gusts that come and go within the step are felt with more drag where they add to the slip, with less where they take from it: in the
+    // mean over them as if the slip's square were larger by twice their own along it (`docs/decisions/step.md`).
+    let time_scale = air.time_scale.max(like.lit(1e-9));
+    let crossing = Crossing::new(scale(lagging, lasting), air.sigma, time_scale, h);
+    let x = crossing.along();
+    let (inverse_gusts, inverse_time) = inverses(x + like.lit(2.0), time_scale + stokes);
+    let gusts = air.sigma * air.sigma * (x + x) * inverse_gusts;
+    let reynolds2 = (dot(meant, meant) + gusts) * per_speed2;
     let drag = drag_factor_of_square(reynolds2);
     let tau = stokes / drag;
     let response = {
@@ -105,10 +108,7 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
     // Turbulence, and the droplet's answer to it.
     let mut stream = now.stream;
     let random = draw(like, &mut stream, noise);
-    let time_scale = air.time_scale.max(like.lit(1e-9));
-    let heavy = time_scale / (time_scale + stokes);
-    let push = scale(wall.drift(&air), heavy);
-    let crossing = Crossing::new(scale(lagging, lasting), air.sigma, time_scale, h);
+    let push = scale(wall.drift(&air), time_scale * inverse_time);
     let eddy = crossing.turn(now.omega, &response, push, random, h);
 
     // Exact over the step for the air as met at its middle.
@@ -133,35 +133,49 @@ fn advance<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
         gap: part.gap(position),
         exposure: now.exposure + fresh,
         time: now.time + h,
-        pace2: pace2::<L, GUSTY>(&air, set),
+        pace2: pace2(&air),
+        drag,
     }
 }
 
 const NONE: usize = usize::MAX;
 
+/// Vectors in flight side by side: one finds its numbers where the last round left them, long written, and their chains overlap.
+const ABREAST: usize = 2;
+
+/// Most lanes of a vector.
+const LANES: usize = 32;
+
 /// Puts droplet `k` of the batch into lane `lane`.
 #[inline(always)]
 fn board<L: Lanes>(aloft: &mut Aloft<L>, batch: &Batch<L::Scalar>, lane: usize, k: usize) {
     for axis in 0..3 {
-        aloft.position[axis] = aloft.position[axis].with_lane(lane, batch.position[axis][k]);
-        aloft.velocity[axis] = aloft.velocity[axis].with_lane(lane, batch.velocity[axis][k]);
-        aloft.calm[axis] = aloft.calm[axis].with_lane(lane, batch.velocity[axis][k]);
-        aloft.omega[axis] = aloft.omega[axis].with_lane(lane, batch.omega[axis][k]);
+        aloft.position[axis].put(lane, batch.position[axis][k]);
+        aloft.velocity[axis].put(lane, batch.velocity[axis][k]);
+        aloft.calm[axis].put(lane, batch.velocity[axis][k]);
+        aloft.omega[axis].put(lane, batch.omega[axis][k]);
     }
-    for (word, value) in aloft.stream.0.iter_mut().zip(batch.stream[k]) {
-        *word = L::with_word(*word, lane, value);
+    for (word, from) in aloft.stream.0.iter_mut().zip(&batch.stream) {
+        L::put_word(word, lane, from[k]);
     }
     let zero = L::Scalar::from_f64(0.0);
-    aloft.diameter = aloft.diameter.with_lane(lane, batch.diameter[k]);
-    aloft.exposure = aloft.exposure.with_lane(lane, zero);
-    aloft.time = aloft.time.with_lane(lane, zero);
-    aloft.pace2 = aloft.pace2.with_lane(lane, batch.pace2[k]);
-    aloft.gap = aloft.gap.with_lane(lane, batch.gap[k]);
+    aloft.diameter.put(lane, batch.diameter[k]);
+    aloft.exposure.put(lane, zero);
+    aloft.time.put(lane, zero);
+    aloft.pace2.put(lane, batch.pace2[k]);
+    aloft.drag.put(lane, batch.drag[k]);
+    aloft.gap.put(lane, batch.gap[k]);
+}
+
+/// `LEN` droplets' vectors from the place `first` on.
+#[inline(always)]
+fn load<L: Lanes>(like: L, [x, y, z]: &[Vec<L::Scalar>; 3], first: usize) -> Vec3<L> {
+    [like.load(x, first), like.load(y, first), like.load(z, first)]
 }
 
 /// What follows from where the droplets start: a vector at a time, which a refill of single lanes could not.
 #[inline(always)]
-fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
+fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     like: L,
     flow: &F,
     part: &P,
@@ -170,14 +184,51 @@ fn look_ahead<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
 ) {
     let mut first = 0;
     while first < batch.len() {
-        let [x, y, z] = &batch.position;
-        let position = [like.load(x, first), like.load(y, first), like.load(z, first)];
-        let (pace2, gap) = (pace2::<L, GUSTY>(&flow.at(position), set), part.gap(position));
-        for lane in 0..L::LEN.min(batch.len() - first) {
-            batch.pace2[first + lane] = pace2.lane(lane);
-            batch.gap[first + lane] = gap.lane(lane);
-        }
+        let position = load(like, &batch.position, first);
+        let (velocity, omega) = (load(like, &batch.velocity, first), load(like, &batch.omega, first));
+        let air = flow.at(position);
+        let (pace2, gap) = (pace2(&air), part.gap(position));
+        let relative = along(minus(velocity, air.velocity), omega, -air.sigma);
+        let per_speed = like.load(&batch.diameter, first) * like.splat(set.inverse_viscosity);
+        let drag = drag_factor_of_square(dot(relative, relative) * (per_speed * per_speed));
+        pace2.store(&mut batch.pace2, first);
+        gap.store(&mut batch.gap, first);
+        drag.store(&mut batch.drag, first);
         first += L::LEN;
+    }
+}
+
+/// Takes the lowest lane from a mask that has one, and gives it with its bit: a loop over them stays a loop, where one over all lanes
+/// would be written out for each.
+#[inline(always)]
+fn lowest(mask: &mut u32) -> (usize, u32) {
+    let lane = mask.trailing_zeros();
+    *mask &= *mask - 1;
+    (lane as usize, 1 << lane)
+}
+
+/// Which droplets are in flight, and which comes next.
+struct Queue {
+    holder: [[usize; LANES]; ABREAST],
+    /// Droplets in flight, a row.
+    active: [usize; ABREAST],
+    waiting: usize,
+    len: usize,
+}
+
+impl Queue {
+    /// The droplet that boards the lane now; beyond the batch a copy of its last one, uncounted.
+    #[inline(always)]
+    fn next(&mut self, row: usize, lane: usize) -> usize {
+        let held = &mut self.holder[row][lane];
+        if self.waiting < self.len {
+            *held = self.waiting;
+            self.waiting += 1;
+            self.active[row] += 1;
+        } else {
+            *held = NONE;
+        }
+        (*held).min(self.len - 1)
     }
 }
 
@@ -193,40 +244,14 @@ pub fn fly_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
     noise: Noise,
     batch: &mut Batch<L::Scalar>,
 ) {
-    fly_with::<L, F, P, false>(like, flow, part, set, noise, batch);
-}
-
-/// The same with gusts in drag and pace (`FlightSettings::gusty`). Chosen when compiled: asked at every step it costs the flight
-/// without them 1.5 to 3 % of its instructions.
-#[inline(always)]
-pub fn fly_gusty_lanes<L: Lanes, F: AirFlow<L>, P: Part<L>>(
-    like: L,
-    flow: &F,
-    part: &P,
-    set: &FlightSettings<L::Scalar>,
-    noise: Noise,
-    batch: &mut Batch<L::Scalar>,
-) {
-    fly_with::<L, F, P, true>(like, flow, part, set, noise, batch);
-}
-
-#[inline(always)]
-fn fly_with<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
-    like: L,
-    flow: &F,
-    part: &P,
-    set: &FlightSettings<L::Scalar>,
-    noise: Noise,
-    batch: &mut Batch<L::Scalar>,
-) {
     batch.open();
     if batch.is_empty() {
         return;
     }
-    look_ahead::<L, F, P, GUSTY>(like, flow, part, set, batch);
+    look_ahead(like, flow, part, set, batch);
     let zero = like.lit(0.0);
     let word = like.word(0);
-    let mut aloft = Aloft {
+    let empty = Aloft {
         position: [zero; 3],
         velocity: [zero; 3],
         calm: [zero; 3],
@@ -238,79 +263,99 @@ fn fly_with<L: Lanes, F: AirFlow<L>, P: Part<L>, const GUSTY: bool>(
         exposure: zero,
         time: zero,
         pace2: zero,
+        drag: zero,
     };
-    // A lane beyond the batch flies a copy of its last droplet, uncounted.
-    let mut holder = [NONE; 64];
-    let mut waiting = 0;
-    let mut active = 0usize;
-    for (lane, held) in holder.iter_mut().enumerate().take(L::LEN) {
-        let k = waiting.min(batch.len() - 1);
-        board(&mut aloft, batch, lane, k);
-        if waiting < batch.len() {
-            *held = waiting;
-            waiting += 1;
-            active += 1;
-        }
-    }
-    aloft.diameter2 = aloft.diameter * aloft.diameter;
-    let long = like.splat(set.aloft);
-    while active > 0 {
-        let next = advance::<L, F, P, GUSTY>(flow, part, set, noise, &aloft);
-        batch.steps += active as u64;
-        let hit = next.gap.lt(zero);
-        let passed = part.passed(next.position);
-        let drifted = long.lt(next.time);
-        let over = L::bits(L::or(hit, L::or(passed, drifted)));
-        if over == 0 {
-            aloft = next;
-            continue;
-        }
-        // Share of the step at which a hitting droplet met the face.
-        let share = aloft.gap / (aloft.gap - next.gap).max(like.lit(1e-12));
-        let (hits, passes) = (L::bits(hit), L::bits(passed));
-        let back = |old: L, new: L| old + (new - old) * share;
-        let met =
-            |old: Vec3<L>, new: Vec3<L>| [back(old[0], new[0]), back(old[1], new[1]), back(old[2], new[2])];
-        let (position, velocity) = (met(aloft.position, next.position), met(aloft.velocity, next.velocity));
-        let (exposure, time) = (back(aloft.exposure, next.exposure), back(aloft.time, next.time));
-        let inverse2 = like.lit(1.0) / next.diameter2;
-        let (exposure, whole_exposure) = (exposure * inverse2, next.exposure * inverse2);
-        aloft = next;
-        for (lane, held) in holder.iter_mut().enumerate().take(L::LEN) {
-            if over & (1 << lane) == 0 {
-                continue;
-            }
-            if *held != NONE {
-                let k = *held;
-                let landed = hits & (1 << lane) != 0;
-                let left = passes & (1 << lane) != 0;
-                batch.end[k] = if landed {
-                    END_HIT
-                } else if left {
-                    END_PASSED
-                } else {
-                    END_DRIFTED
-                };
-                let of = |at_hit: L, at_end: L| if landed { at_hit.lane(lane) } else { at_end.lane(lane) };
-                for axis in 0..3 {
-                    batch.end_position[axis][k] = of(position[axis], next.position[axis]);
-                    batch.end_velocity[axis][k] = of(velocity[axis], next.velocity[axis]);
-                }
-                batch.end_exposure[k] = of(exposure, whole_exposure);
-                batch.end_time[k] = of(time, next.time);
-            }
-            if waiting < batch.len() {
-                board(&mut aloft, batch, lane, waiting);
-                *held = waiting;
-                waiting += 1;
-            } else {
-                if *held != NONE {
-                    active -= 1;
-                    *held = NONE;
-                }
-                board(&mut aloft, batch, lane, batch.len() - 1);
-            }
+    let mut rows = [empty; ABREAST];
+    let mut queue =
+        Queue { holder: [[NONE; LANES]; ABREAST], active: [0; ABREAST], waiting: 0, len: batch.len() };
+    for (row, aloft) in rows.iter_mut().enumerate() {
+        let mut free = u32::MAX >> (32 - L::LEN);
+        while free != 0 {
+            let (lane, _) = lowest(&mut free);
+            let k = queue.next(row, lane);
+            board(aloft, batch, lane, k);
         }
         aloft.diameter2 = aloft.diameter * aloft.diameter;
     }
+    let long = like.splat(set.aloft);
+    while queue.active.iter().any(|n| *n > 0) {
+        for (row, aloft) in rows.iter_mut().enumerate() {
+            if queue.active[row] == 0 {
+                continue;
+            }
+            batch.steps += queue.active[row] as u64;
+            let now = *aloft;
+            let next = advance(flow, part, set, noise, &now);
+            let hit = next.gap.lt(zero);
+            let passed = part.passed(next.position);
+            let drifted = long.lt(next.time);
+            let over = L::bits(L::or(hit, L::or(passed, drifted)));
+            *aloft = next;
+            if over == 0 {
+                continue;
+            }
+            // Share of the step at which a hitting droplet met the face.
+            let share = now.gap / (now.gap - next.gap).max(like.lit(1e-12));
+            let (hits, passes) = (L::bits(hit), L::bits(passed));
+            let inverse2 = like.lit(1.0) / next.diameter2;
+            let met = Ended {
+                position: back3(now.position, next.position, share),
+                velocity: back3(now.velocity, next.velocity, share),
+                exposure: back(now.exposure, next.exposure, share) * inverse2,
+                time: back(now.time, next.time, share),
+            };
+            let Aloft { position, velocity, exposure, time, .. } = next;
+            let left = Ended { position, velocity, exposure: exposure * inverse2, time };
+            let mut ends = over;
+            while ends != 0 {
+                let (lane, bit) = lowest(&mut ends);
+                let k = queue.holder[row][lane];
+                if k != NONE {
+                    queue.active[row] -= 1;
+                    if hits & bit != 0 {
+                        batch.end[k] = END_HIT;
+                        met.write(lane, k, batch);
+                    } else {
+                        batch.end[k] = if passes & bit != 0 { END_PASSED } else { END_DRIFTED };
+                        left.write(lane, k, batch);
+                    }
+                }
+                let k = queue.next(row, lane);
+                board(aloft, batch, lane, k);
+            }
+            aloft.diameter2 = aloft.diameter * aloft.diameter;
+        }
+    }
+}
+
+/// How droplets of a vector ended.
+struct Ended<L: Lanes> {
+    position: Vec3<L>,
+    velocity: Vec3<L>,
+    exposure: L,
+    time: L,
+}
+
+impl<L: Lanes> Ended<L> {
+    /// Writes a lane's end for droplet `k`.
+    #[inline(always)]
+    fn write(&self, lane: usize, k: usize, batch: &mut Batch<L::Scalar>) {
+        for axis in 0..3 {
+            batch.end_position[axis][k] = self.position[axis].lane(lane);
+            batch.end_velocity[axis][k] = self.velocity[axis].lane(lane);
+        }
+        batch.end_exposure[k] = self.exposure.lane(lane);
+        batch.end_time[k] = self.time.lane(lane);
+    }
+}
+
+/// Between two steps' ends.
+#[inline(always)]
+fn back<L: Lanes>(old: L, new: L, share: L) -> L {
+    old + (new - old) * share
+}
+
+#[inline(always)]
+fn back3<L: Lanes>(old: Vec3<L>, new: Vec3<L>, share: L) -> Vec3<L> {
+    [back(old[0], new[0], share), back(old[1], new[1], share), back(old[2], new[2], share)]
 }

@@ -2,16 +2,9 @@
 
 use crate::lanes::Real;
 
-/// Step length as a share of the distance over which the air changes [-]. Halving it moves transfer efficiency by less
-/// than 0.002 (tested).
-pub const STEP: f64 = 0.08;
-
-/// The longest step of the tables in `docs/decisions/step.md` whose mean biases stay within 1 % or their error, with gusts in drag and pace [-].
-pub const LONG_STEP: f64 = 0.16;
-/// See [`FlightSettings::gusts`], for that step.
-pub const GUSTS: f64 = 2.0;
-/// See [`FlightSettings::pace`], for that step.
-pub const PACE: f64 = 4.0;
+/// Step length as a share of the distance over which the air changes [-]: the longest of the tables in `docs/decisions/step.md` whose mean
+/// biases stay within 1 % or their error. Halving it moves transfer efficiency by less than 0.002 (tested).
+pub const STEP: f64 = 0.16;
 
 /// Longest time aloft [s]; then the droplet has drifted off.
 pub const ALOFT: f64 = 0.5;
@@ -40,12 +33,6 @@ pub struct FlightSettings<T> {
     pub volatile_density: T,
     /// Longest time aloft [s].
     pub aloft: T,
-    /// What gusts that come and go within a step add to the square of the slip that the drag is taken at, in their variance [-]:
-    /// 2 for a drag that grows with the slip (`docs/decisions/step.md`), 0 leaves them out. Read by `fly_gusty_lanes` alone, as is `pace`.
-    pub gusts: T,
-    /// Variances of the turbulence that count in the square of the air's speed, from which a step's length follows [-]: with 4 a
-    /// droplet where the mean air stands and gusts do not takes shorter steps.
-    pub pace: T,
 }
 
 impl FlightSettings<f64> {
@@ -63,16 +50,7 @@ impl FlightSettings<f64> {
             half_exposure: 1e9,
             volatile_density: 1.0,
             aloft: ALOFT,
-            gusts: 0.0,
-            pace: 0.0,
         }
-    }
-
-    /// The same settings with what a step twice as long needs: [`LONG_STEP`], and gusts in drag and pace.
-    #[must_use]
-    pub fn gusty(mut self) -> Self {
-        (self.step, self.gusts, self.pace) = (LONG_STEP, GUSTS, PACE);
-        self
     }
 
     /// The same settings where gravity pulls along `down` [-].
@@ -95,8 +73,6 @@ impl FlightSettings<f64> {
             half_exposure: T::from_f64(self.half_exposure),
             volatile_density: T::from_f64(self.volatile_density),
             aloft: T::from_f64(self.aloft),
-            gusts: T::from_f64(self.gusts),
-            pace: T::from_f64(self.pace),
         }
     }
 }

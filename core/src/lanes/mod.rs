@@ -4,10 +4,12 @@
 //! ([`Wide`], what runs). Only + - * / sqrt, comparisons, select, integer and bit operations: these give the same
 //! bits on every machine. exp, ln and erf are our own polynomials in the f32 lanes and libm in f64.
 
+mod pair;
 mod scalar;
 mod wide;
 
 use core::ops::{Add, Div, Mul, Neg, Sub};
+pub use pair::Pair;
 pub use wide::Wide;
 
 /// One vector of numbers, a lane a droplet.
@@ -29,10 +31,14 @@ pub trait Lanes:
     fn splat(self, value: Self::Scalar) -> Self;
     /// `LEN` numbers from the place `first` on, which is in the slice; beyond its end the last one again.
     fn load(self, from: &[Self::Scalar], first: usize) -> Self;
+    /// Writes the lanes from the place `first` on, as far as the slice reaches.
+    fn store(self, to: &mut [Self::Scalar], first: usize);
+    /// Between the starts of cells, each with its start and what the cell adds: at `self` cells from the first, which is at least 0.
+    fn look_up(self, table: &[[f32; 2]]) -> Self;
     /// The lane's number.
     fn lane(self, index: usize) -> Self::Scalar;
-    /// The same vector with one lane replaced.
-    fn with_lane(self, index: usize, value: Self::Scalar) -> Self;
+    /// Replaces one lane.
+    fn put(&mut self, index: usize, value: Self::Scalar);
     /// Square root, correctly rounded.
     fn sqrt(self) -> Self;
     /// Absolute value.
@@ -68,8 +74,10 @@ pub trait Lanes:
     fn word(self, value: u32) -> Self::Word;
     /// One lane's word.
     fn word_lane(word: Self::Word, index: usize) -> u32;
-    /// The same words with one lane replaced.
-    fn with_word(word: Self::Word, index: usize, value: u32) -> Self::Word;
+    /// Writes the words from the place `first` on, as far as the slice reaches.
+    fn store_word(word: Self::Word, to: &mut [u32], first: usize);
+    /// Replaces one lane's word.
+    fn put_word(word: &mut Self::Word, index: usize, value: u32);
     /// a + b, wrapping.
     fn word_add(a: Self::Word, b: Self::Word) -> Self::Word;
     /// a xor b.

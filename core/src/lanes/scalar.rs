@@ -22,12 +22,21 @@ impl Lanes for f64 {
         from[first]
     }
     #[inline(always)]
+    fn store(self, to: &mut [f64], first: usize) {
+        to[first] = self;
+    }
+    #[inline(always)]
+    fn look_up(self, table: &[[f32; 2]]) -> f64 {
+        let cell = (self as usize).min(table.len() - 1);
+        f64::from(table[cell][0]) + f64::from(table[cell][1]) * (self - cell as f64)
+    }
+    #[inline(always)]
     fn lane(self, _index: usize) -> f64 {
         self
     }
     #[inline(always)]
-    fn with_lane(self, _index: usize, value: f64) -> Self {
-        value
+    fn put(&mut self, _index: usize, value: f64) {
+        *self = value;
     }
     #[inline(always)]
     fn sqrt(self) -> Self {
@@ -100,8 +109,12 @@ impl Lanes for f64 {
         word
     }
     #[inline(always)]
-    fn with_word(_word: u32, _index: usize, value: u32) -> u32 {
-        value
+    fn store_word(word: u32, to: &mut [u32], first: usize) {
+        to[first] = word;
+    }
+    #[inline(always)]
+    fn put_word(word: &mut u32, _index: usize, value: u32) {
+        *word = value;
     }
     #[inline(always)]
     fn word_add(a: u32, b: u32) -> u32 {

@@ -110,13 +110,33 @@ impl<S: Simd> Lanes for Wide<S> {
         out
     }
     #[inline(always)]
+    fn store(self, to: &mut [f32], first: usize) {
+        if let Some(whole) = to.get_mut(first..first + Self::LEN) {
+            self.0.store_slice(whole);
+            return;
+        }
+        for (lane, to) in to.iter_mut().skip(first).enumerate() {
+            *to = self.0[lane];
+        }
+    }
+    #[inline(always)]
+    fn look_up(self, table: &[[f32; 2]]) -> Self {
+        let (mut start, mut more) = (self, self);
+        for lane in 0..Self::LEN {
+            let at = self.0[lane];
+            let cell = (at as usize).min(table.len() - 1);
+            start.0[lane] = table[cell][0];
+            more.0[lane] = table[cell][1] * (at - cell as f32);
+        }
+        start + more
+    }
+    #[inline(always)]
     fn lane(self, index: usize) -> f32 {
         self.0[index]
     }
     #[inline(always)]
-    fn with_lane(mut self, index: usize, value: f32) -> Self {
+    fn put(&mut self, index: usize, value: f32) {
         self.0[index] = value;
-        self
     }
     #[inline(always)]
     fn sqrt(self) -> Self {
@@ -175,9 +195,7 @@ impl<S: Simd> Lanes for Wide<S> {
         let (e, m) = self.split();
         let s = (m - 1.0) / (m + 1.0);
         let s2 = s * s;
-        let q = s2 * 0.412_198_58 + 0.577_078_04;
-        let q = q * s2 + 0.961_796_7;
-        let log2 = s * (q * s2 + 2.885_39) + e;
+        let log2 = s * ((s2 * 0.961_796_7 + 2.885_39) + s2 * s2 * (s2 * 0.412_198_58 + 0.577_078_04)) + e;
         let power = log2 * (y as f32);
         let t = Wide::<S>(power + SHIFT);
         Self::exp_near((power - (t.0 - SHIFT)) * core::f32::consts::LN_2, t)
@@ -188,14 +206,13 @@ impl<S: Simd> Lanes for Wide<S> {
         let (e, m) = self.split();
         let f = m - 1.0;
         let z = f * f;
-        let q = f * 7.037_683_6e-2 + -1.151_461e-1;
-        let q = q * f + 1.167_699_9e-1;
-        let q = q * f + -1.242_014_1e-1;
-        let q = q * f + 1.424_932_3e-1;
-        let q = q * f + -1.666_805_8e-1;
-        let q = q * f + 2.000_071_4e-1;
-        let q = q * f + -2.499_999_4e-1;
-        let q = q * f + 3.333_333e-1;
+        // Estrin: short chains.
+        let p01 = f * -2.499_999_4e-1 + 3.333_333e-1;
+        let p23 = f * -1.666_805_8e-1 + 2.000_071_4e-1;
+        let p45 = f * -1.242_014_1e-1 + 1.424_932_3e-1;
+        let p67 = f * -1.151_461e-1 + 1.167_699_9e-1;
+        let z2 = z * z;
+        let q = (p01 + z * p23) + z2 * ((p45 + z * p67) + z2 * 7.037_683_6e-2);
         let y = q * f * z + e * LN2_LOW - z * 0.5;
         Wide(f + y + e * LN2_HIGH)
     }
@@ -204,16 +221,14 @@ impl<S: Simd> Lanes for Wide<S> {
     fn erf(self) -> Self {
         let x = self.min(self.lit(4.0)).max(self.lit(-4.0)).0;
         let x2 = x * x;
-        let a = x2 * -2.726_142_3e-10 + 2.770_681_5e-8;
-        let a = a * x2 + -2.101_024e-6;
-        let a = a * x2 + -5.692_506_4e-5;
-        let a = a * x2 + -7.349_906_4e-4;
-        let a = a * x2 + -2.954_6e-3;
-        let a = a * x2 + -1.609_603_3e-2;
-        let b = x2 * -1.456_607_2e-5 + -2.133_740_6e-4;
-        let b = b * x2 + -1.682_827e-3;
-        let b = b * x2 + -7.373_329_4e-3;
-        let b = b * x2 + -1.426_473_9e-2;
+        let (x4, x8) = (x2 * x2, x2 * x2 * (x2 * x2));
+        let a01 = x2 * -2.954_6e-3 + -1.609_603_3e-2;
+        let a23 = x2 * -5.692_506_4e-5 + -7.349_906_4e-4;
+        let a45 = x2 * 2.770_681_5e-8 + -2.101_024e-6;
+        let a = (a01 + x4 * a23) + x8 * (a45 + x4 * -2.726_142_3e-10);
+        let b01 = x2 * -7.373_329_4e-3 + -1.426_473_9e-2;
+        let b23 = x2 * -2.133_740_6e-4 + -1.682_827e-3;
+        let b = (b01 + x4 * b23) + x8 * -1.456_607_2e-5;
         Wide(x * a / b)
     }
 
@@ -250,9 +265,18 @@ impl<S: Simd> Lanes for Wide<S> {
         word[index]
     }
     #[inline(always)]
-    fn with_word(mut word: S::u32s, index: usize, value: u32) -> S::u32s {
+    fn store_word(word: S::u32s, to: &mut [u32], first: usize) {
+        if let Some(whole) = to.get_mut(first..first + Self::LEN) {
+            word.store_slice(whole);
+            return;
+        }
+        for (lane, to) in to.iter_mut().skip(first).enumerate() {
+            *to = word[lane];
+        }
+    }
+    #[inline(always)]
+    fn put_word(word: &mut S::u32s, index: usize, value: u32) {
         word[index] = value;
-        word
     }
     #[inline(always)]
     fn word_add(a: S::u32s, b: S::u32s) -> S::u32s {

@@ -34,7 +34,7 @@ impl<L: Lanes> Part<L> for CurvedPart<L::Scalar> {
     fn change(&self, [x, y, z]: Vec3<L>, [_, vy, vz]: Vec3<L>, speed: L, gap: L) -> L {
         let (dy, dz) = (y - x.splat(self.tube.axis_y), z - x.splat(self.tube.axis_z));
         let inverse = x.lit(1.0) / (gap + x.splat(self.tube.radius)).max(x.lit(1e-6));
-        let towards = ((vy * dy + vz * dz) * inverse).abs() + speed * x.lit(0.1);
+        let towards = ((vy * dy + vz * dz) * inverse).abs() + speed * x.lit(super::ANY_WAY);
         let layer = gap + x.splat(self.layer) * x.lit(0.1);
         (speed / z.max(x.lit(1e-3)) * x.lit(0.5)).max(towards / layer)
     }

@@ -17,6 +17,10 @@ pub use tube::TubePart;
 use crate::lanes::Lanes;
 use crate::surface::Vec3;
 
+/// Share of the speed that counts as speed towards a flat face whichever way a droplet goes [-]: gusts carry the finest ones to and fro where
+/// the air turns aside, and with 0.1 a step could take them through the layer that they cannot cross (`docs/decisions/step.md`).
+const ANY_WAY: f64 = 0.3;
+
 /// A part in the gun's frame.
 pub trait Part<L: Lanes> {
     /// Distance to the part's face [m], negative inside.

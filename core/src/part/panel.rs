@@ -43,7 +43,7 @@ impl<L: Lanes> Part<L> for PanelPart<L::Scalar> {
     #[inline(always)]
     fn change(&self, [x, _, z]: Vec3<L>, velocity: Vec3<L>, speed: L, gap: L) -> L {
         // The wall layer asks for a step by the way towards it, the free jet for one by the way from the tip.
-        let towards = velocity[2].abs() + speed * x.lit(0.1);
+        let towards = velocity[2].abs() + speed * x.lit(super::ANY_WAY);
         let layer = gap + x.splat(self.layer) * x.lit(0.1);
         (speed / z.max(x.lit(1e-3)) * x.lit(0.5)).max(towards / layer)
     }

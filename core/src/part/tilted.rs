@@ -45,7 +45,8 @@ impl<L: Lanes> Part<L> for TiltedPart<L::Scalar> {
     #[inline(always)]
     fn change(&self, [x, _, z]: Vec3<L>, velocity: Vec3<L>, speed: L, gap: L) -> L {
         let [a, b, c] = self.normal;
-        let towards = dot(velocity, [x.splat(a), x.splat(b), x.splat(c)]).abs() + speed * x.lit(0.1);
+        let towards =
+            dot(velocity, [x.splat(a), x.splat(b), x.splat(c)]).abs() + speed * x.lit(super::ANY_WAY);
         let layer = gap + x.splat(self.layer) * x.lit(0.1);
         (speed / z.max(x.lit(1e-3)) * x.lit(0.5)).max(towards / layer)
     }

@@ -6,9 +6,6 @@ use mistcoat::run::Prepared;
 use mistcoat_tests::scenes::{example, landings, paired};
 
 const DROPLETS: u64 = 1_000_000;
-/// What half the step takes off the panel's landed share, on record in `docs/validation.md` [-].
-const PANEL_MISS: f64 = -0.00125;
-
 fn with_step(course: &Course, step: f64) -> Course {
     let settings = FlightSettings { step, ..course.settings };
     Course::new(
@@ -40,9 +37,7 @@ fn halved(job: &str, step: f64) -> (f64, f64) {
 fn panel() {
     let (difference, error) = halved("table-top", STEP);
     assert!(difference.abs() < 0.002, "{difference} +- {error}");
-    // Missed: three standard errors of the paired difference were asked too.
-    assert!((difference - PANEL_MISS).abs() < 4.0 * error, "{difference} +- {error}, on record {PANEL_MISS}");
-    assert!(difference.abs() >= 3.0 * error, "{difference} +- {error}: it holds now, take it off the misses");
+    assert!(difference.abs() < 3.0 * error, "{difference} +- {error}");
 }
 
 #[test]
