@@ -18,6 +18,7 @@ pub mod fit;
 pub mod flight;
 pub mod flow_cup;
 pub mod gun;
+mod in_order;
 mod in_pieces;
 pub mod job;
 pub mod judge;

@@ -1,6 +1,5 @@
 // Starts the page, and tells the wasm how to start a worker that runs the same module.
-import init from "./mistcoat_page.js";
-
+// The wasm is fetched first and compiled as it comes; the script that joins it to the browser is fetched meanwhile.
 const compiled = WebAssembly.compileStreaming(fetch(new URL("mistcoat_page_bg.wasm", import.meta.url)));
 
 // A worker's whole text is kept here, so that the page starts further ones when its server is gone. Until it has come, the server is there.
@@ -18,7 +17,7 @@ globalThis.mistcoatWorker = () => {
   return worker;
 };
 
-init({ module_or_path: compiled }).catch((error) => {
+import("./mistcoat_page.js").then((page) => page.default({ module_or_path: compiled })).catch((error) => {
   // A panic has told its own words already.
   if (!document.querySelector(".page-failed")) {
     document.body.textContent = `The page could not start: ${error.message ?? error}`;

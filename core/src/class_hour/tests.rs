@@ -104,7 +104,7 @@ fn each_spoiled_pattern_is_spoiled_as_it_says_and_its_knobs_can_mend_it() {
 #[test]
 fn the_box_that_holds_and_takes_least_is_the_right_one() {
     let text = include_str!("../../examples/jobs/chair-leg-which-gun.toml");
-    let kits = r#"[{ kit = "conventional-gravity-1.7" }, { kit = "lvlp-gravity-1.2" }]"#;
+    let kits = r#"[{ kit = "conventional-gravity-3.0" }, { kit = "lvlp-gravity-1.2" }]"#;
     let keys = [("compare.kits", kits), ("run.droplets", "4000"), ("supply.compressor", "workshop-1.1kW")];
     let job = job(text, "two-boxes", &keys);
     let mut comparison = Comparison::new(job.clone(), Candidate::of(&job).unwrap(), Money::of(&job)).unwrap();

@@ -3,6 +3,7 @@
 
 use super::Lever;
 use super::change::Move;
+use crate::in_order::InOrder;
 use crate::job::Job;
 
 /// Rungs in a row that are worse than the best before it stops.
@@ -71,12 +72,12 @@ impl Climb {
     /// Half way from the best to its better neighbour, where that is not known yet.
     fn between(&self, job: &Job) -> Option<f64> {
         let mut sorted: Vec<(f64, f64)> = self.told.iter().map(|t| (t.0, t.1.min(t.2))).collect();
-        sorted.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sorted.in_order(|a, b| a.0.total_cmp(&b.0));
         let best = (0..sorted.len()).min_by(|&a, &b| sorted[a].1.total_cmp(&sorted[b].1))?;
         let mut sides: Vec<(f64, f64)> = Vec::new();
         sides.extend(best.checked_sub(1).and_then(|i| sorted.get(i)));
         sides.extend(sorted.get(best + 1));
-        sides.sort_by(|a, b| a.1.total_cmp(&b.1));
+        sides.in_order(|a, b| a.1.total_cmp(&b.1));
         let known = |v: f64| self.told.iter().any(|t| (t.0 - v).abs() < 1e-9);
         sides.iter().find_map(|s| self.lever.between(sorted[best].0, s.0, job).filter(|v| !known(*v)))
     }

@@ -1,5 +1,6 @@
 //! What is wrong with a run, read off its figures; worst first.
 
+use crate::in_order::InOrder;
 use serde::{Deserialize, Serialize};
 
 use super::measure::Measure;
@@ -71,7 +72,7 @@ pub fn complaints(readout: &Readout, run: &Run) -> Vec<Complaint> {
             _ => add(measure, value, excess.max(0.1), None),
         }
     }
-    found.sort_by(|a, b| b.severity.total_cmp(&a.severity).then(a.measure.cmp(&b.measure)));
+    found.in_order(|a, b| b.severity.total_cmp(&a.severity).then(a.measure.cmp(&b.measure)));
     found
 }
 

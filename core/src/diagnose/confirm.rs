@@ -8,6 +8,7 @@ use super::readout::{Readout, target_of};
 use super::tried::more;
 use crate::error::ParameterError;
 use crate::flight::levels;
+use crate::in_order::InOrder;
 use crate::job::{Job, RunSetting};
 use crate::report::wanted;
 use crate::run::Run;
@@ -81,7 +82,7 @@ impl Confirm {
     /// What is promised by now: for the worst complaint first, the best change of each first.
     pub fn advices(&self) -> Vec<Advice> {
         let mut found: Vec<_> = self.found.iter().collect();
-        found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        found.in_order(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         found.into_iter().map(|f| f.2.clone()).collect()
     }
 

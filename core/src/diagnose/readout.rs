@@ -1,5 +1,6 @@
 //! All figures of a flown run that a complaint or an advice may be about.
 
+use crate::in_order::InOrder;
 use std::collections::BTreeMap;
 
 use super::figure::Figure;
@@ -147,7 +148,7 @@ fn area(film: &FilmMap, ratios: &[(&'static str, f64)], bad: impl Fn(f64) -> boo
 /// (`thick`) or below it, the limit chosen so that it is as large.
 fn beyond(film: &FilmMap, ratios: &[(&'static str, f64)], share: f64, thick: bool) -> Figure {
     let mut sorted: Vec<f64> = (0..film.len()).filter(|&c| !film.is_hidden(c)).map(|c| film.dry[c]).collect();
-    sorted.sort_by(f64::total_cmp);
+    sorted.in_order(f64::total_cmp);
     let n = sorted.len();
     let from_end = ((share / 100.0 * n as f64) as usize).min(n.saturating_sub(1));
     let limit = sorted.get(if thick { n - 1 - from_end.min(n.max(1) - 1) } else { from_end }).copied();

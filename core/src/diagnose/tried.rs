@@ -6,6 +6,7 @@ use super::complaint::Complaint;
 use super::judge::sides;
 use super::measure::Measure;
 use super::readout::Readout;
+use crate::in_order::InOrder;
 
 /// What one more thing to change counts [grades].
 const ONE_MORE: f64 = 0.5;
@@ -44,7 +45,7 @@ pub(super) fn ranking(first: &Readout, all: &[Tried], measure: Measure) -> Vec<u
             && sides(first, &tried.readout, measure, SLACK).is_some()
     };
     let mut places: Vec<usize> = (0..all.len()).filter(|&i| mends(&all[i])).collect();
-    places.sort_by(|&a, &b| all[a].badness.total_cmp(&all[b].badness));
+    places.in_order(|&a, &b| all[a].badness.total_cmp(&all[b].badness));
     places
 }
 

@@ -115,6 +115,16 @@ impl FilmMap {
         sum / self.area().max(f64::MIN_POSITIVE)
     }
 
+    /// Share of the area whose dry film is between two values [m], both included [-].
+    pub(crate) fn share_between(&self, low: f64, high: f64) -> f64 {
+        let within = |h: &f64| (low..=high).contains(h);
+        if self.faces.len() == 1 && self.hidden.is_empty() {
+            let cells = self.dry.iter().filter(|h| within(h)).count();
+            return cells as f64 / self.len().max(1) as f64;
+        }
+        self.mean_over_area(|cell| f64::from(u8::from(within(&self.dry[cell]))))
+    }
+
     /// Dry film of one group [m].
     #[must_use]
     pub fn group(&self, group: usize) -> &[f64] {

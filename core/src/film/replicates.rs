@@ -46,7 +46,11 @@ impl Moments {
                 if weight != 1.0 {
                     weighted.as_flattened_mut().iter_mut().for_each(|h| *h *= weight);
                 }
-                weights = weighted.iter().fold(weights, |sum, _| sum + weight);
+                weights = match film.faces().len() {
+                    // Ones add up to a whole number, without rounding.
+                    1 => weights + weighted.len() as f64,
+                    _ => weighted.iter().fold(weights, |sum, _| sum + weight),
+                };
                 dispatch!(level, _simd => add_cells(&weighted, &cells, &mut means, &mut products));
             }
         }
@@ -112,12 +116,20 @@ fn square_errors(groups: &[&[f64]; GROUPS], squares: &mut [f64]) {
 #[inline(always)]
 fn lower(groups: &[&[f64]; GROUPS], all: &[f64], least: &mut [[f64; LANES]; GROUPS]) {
     for (least, group) in least.iter_mut().zip(groups) {
-        for (all, group) in all.chunks(LANES).zip(group.chunks(LANES)) {
-            for ((least, all), h) in least.iter_mut().zip(all).zip(group) {
+        // On the side, so that the least stay in registers.
+        let mut own = *least;
+        let ((all, all_left), (group, group_left)) = (all.as_chunks::<LANES>(), group.as_chunks::<LANES>());
+        for (all, group) in all.iter().zip(group) {
+            for ((own, all), h) in own.iter_mut().zip(all).zip(group) {
                 let rest = all - h;
-                *least = if rest < *least { rest } else { *least };
+                *own = if rest < *own { rest } else { *own };
             }
         }
+        for ((own, all), h) in own.iter_mut().zip(all_left).zip(group_left) {
+            let rest = all - h;
+            *own = if rest < *own { rest } else { *own };
+        }
+        *least = own;
     }
 }
 
@@ -164,9 +176,11 @@ impl FilmMap {
         let mut sums = [0.0; GROUPS];
         for first in (0..n).step_by(BLOCK) {
             let block = first..n.min(first + BLOCK);
-            for (g, sum) in sums.iter_mut().enumerate() {
-                for h in &self.group(g)[block.clone()] {
-                    *sum += h;
+            // Cell by cell, so that no group's sum waits for its own last addition.
+            let groups = self.groups_of(&block);
+            for cell in 0..block.len() {
+                for (sum, group) in sums.iter_mut().zip(&groups) {
+                    *sum += group[cell];
                 }
             }
         }

@@ -23,22 +23,25 @@ pub struct Evenness {
 #[must_use]
 pub fn squares(film: &FilmMap) -> Option<(f64, [f64; GROUPS])> {
     let Moments { means, products } = Moments::of(film)?;
-    let square = |left_out: Option<usize>| {
-        let (mut product, mut mean) = (0.0, 0.0);
-        for g in (0..GROUPS).filter(|&g| Some(g) != left_out) {
-            for h in (0..g).filter(|&h| Some(h) != left_out) {
-                product += products[g][h];
-                mean += means[g] * means[h];
+    let square = |product: f64, mean: f64| (mean > 0.0).then(|| (product - mean) / mean);
+    let (mut all, mut without) = ([0.0; 2], [[0.0; GROUPS]; 2]);
+    for g in 0..GROUPS {
+        for h in 0..g {
+            let pair = [products[g][h], means[g] * means[h]];
+            for ((all, without), value) in all.iter_mut().zip(&mut without).zip(pair) {
+                *all += value;
+                // Side by side; nothing is added where a group of the pair is the one left out.
+                for (k, sum) in without.iter_mut().enumerate() {
+                    *sum += if k == g || k == h { 0.0 } else { value };
+                }
             }
         }
-        (mean > 0.0).then(|| (product - mean) / mean)
-    };
-    let all = square(None)?;
-    let mut without = [0.0; GROUPS];
-    for (g, value) in without.iter_mut().enumerate() {
-        *value = square(Some(g))?;
     }
-    Some((all, without))
+    let mut squares = [0.0; GROUPS];
+    for (k, value) in squares.iter_mut().enumerate() {
+        *value = square(without[0][k], without[1][k])?;
+    }
+    Some((square(all[0], all[1])?, squares))
 }
 
 /// Evenness of a film; none where nothing landed.

@@ -8,6 +8,7 @@
 use super::closed::Values;
 use super::linear::cholesky;
 use super::posterior::{Posterior, Problem};
+use crate::in_order::InOrder;
 use crate::job::Measurement;
 use crate::math::{exp, ln};
 use crate::normal;
@@ -143,7 +144,7 @@ impl Weighed {
     ) -> [f64; N] {
         let guns = self.guns.iter().zip(&self.weights).filter(|(_, w)| **w > 0.0);
         let mut sorted: Vec<(f64, f64)> = guns.map(|((logs, v), w)| (figure(logs, v), *w)).collect();
-        sorted.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sorted.in_order(|a, b| a.0.total_cmp(&b.0));
         shares.map(|share| {
             let mut below = 0.0;
             let mut last = sorted[0];

@@ -54,6 +54,13 @@ pub(crate) fn ends_of(film: &FilmMap, job: &Job, droplets: u64, error: f64) -> E
         let ratio = if limit > 0.0 { error / limit } else { 1.0 };
         return Ends::Needs((droplets.max(1) as f64 * ratio * ratio * 1.1).max(32.0));
     }
+    let (thinnest, thickest) = extremes(film);
+    let in_band = wanted.map(|(low, high)| film.share_between(low, high));
+    Ends::Known { min: film.dry[thinnest].max(0.0), max: film.dry[thickest], thinnest, thickest, in_band }
+}
+
+/// The first of the thinnest and of the thickest cells that are meant to be painted.
+fn extremes(film: &FilmMap) -> (usize, usize) {
     let meant = || (0..film.len()).filter(|&cell| !film.is_hidden(cell));
     let first = meant().next().unwrap_or(0);
     let (mut thinnest, mut thickest) = (first, first);
@@ -66,10 +73,7 @@ pub(crate) fn ends_of(film: &FilmMap, job: &Job, droplets: u64, error: f64) -> E
             thickest = cell;
         }
     }
-    let in_band = wanted.map(|(low, high)| {
-        film.mean_over_area(|cell| f64::from(u8::from((low..=high).contains(&film.dry[cell]))))
-    });
-    Ends::Known { min: film.dry[thinnest].max(0.0), max: film.dry[thickest], thinnest, thickest, in_band }
+    (thinnest, thickest)
 }
 
 /// Dry film below which a place is bare [m]: a tenth of the lower end of the film wanted, or of the paint's usual coat. Ours.

@@ -2,6 +2,7 @@
 
 use super::mend::{Fault, mended, others};
 use super::{Aim, Figures, HandPass};
+use crate::in_order::InOrder;
 use crate::stroke::Track;
 
 /// Least share of the panel that a mended fault must bring into the film wanted, to be spoken of.
@@ -70,7 +71,7 @@ pub fn advise(right: f64, laid: Vec<(Trial, f64)>) -> Vec<Advice> {
         .map(|(trial, then)| Advice { fault: trial.fault, place: trial.place, gain: then - right })
         .filter(|advice| advice.gain >= LEAST_GAIN)
         .collect();
-    out.sort_by(|a, b| b.gain.total_cmp(&a.gain));
+    out.in_order(|a, b| b.gain.total_cmp(&a.gain));
     out.truncate(MOST_ADVICE);
     out
 }
@@ -177,7 +178,7 @@ fn pace(figures: &Figures, aim: &Aim) -> Vec<Fault> {
     let mut out = Vec::new();
     // One slow pass is no fault of all: the middle one counts.
     let mut all: Vec<f64> = figures.passes.iter().map(|p| p.pace).collect();
-    all.sort_by(f64::total_cmp);
+    all.in_order(f64::total_cmp);
     let middle = all[all.len() / 2];
     if (middle / aim.pace - 1.0).abs() > PACE_OFF {
         out.push(Fault::Pace { mean: middle });
@@ -202,7 +203,7 @@ fn distance(figures: &Figures, aim: &Aim) -> Vec<Fault> {
         return vec![Fault::Tilt { pass, most: figures.passes[pass].tilt }];
     }
     let mut all: Vec<f64> = figures.passes.iter().map(|p| p.mean_distance).collect();
-    all.sort_by(f64::total_cmp);
+    all.in_order(f64::total_cmp);
     let mean = all[all.len() / 2];
     if (mean / aim.distance - 1.0).abs() > DISTANCE_OFF {
         out.push(Fault::Distance { mean });

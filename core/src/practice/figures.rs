@@ -1,6 +1,7 @@
 //! A try in figures.
 
 use super::{Aim, HandPass, passes};
+use crate::in_order::InOrder;
 use crate::stroke::Track;
 
 /// Shorter than this past the edge a lead-in or run-out is short [m]: the trigger went on, or off, on the panel.
@@ -68,7 +69,7 @@ pub fn figures(track: &Track, aim: &Aim) -> Option<Figures> {
 /// Pace of the slowest third of the way [s/m].
 pub(super) fn slowest_third(passes: &[HandPass]) -> f64 {
     let mut bits: Vec<_> = passes.iter().flat_map(|p| p.bits.iter().copied()).collect();
-    bits.sort_by(|a, b| (b.time / b.way).total_cmp(&(a.time / a.way)));
+    bits.in_order(|a, b| (b.time / b.way).total_cmp(&(a.time / a.way)));
     let third = bits.iter().map(|b| b.way).sum::<f64>() / 3.0;
     let (mut way, mut time) = (0.0, 0.0);
     for bit in bits {

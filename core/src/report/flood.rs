@@ -23,10 +23,10 @@ pub const SECONDS: [f64; 2] = [0.5, 10.0];
 /// Shorter runs than this are none [m].
 const NO_RUN: f64 = 0.02;
 /// Middle over the shorter tail below which there are two tails [-]. Ours.
-const TAILS: f64 = 0.9;
+const TAILS: f64 = 0.95;
 /// Width of the curtain at half its longest run over that at a tenth, below which the middle is long [-]. Ours, see
 /// `docs/methods/pattern.md`.
-const PEAKED: f64 = 0.68;
+const PEAKED: f64 = 0.672;
 
 /// What the runs say.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

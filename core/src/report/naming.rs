@@ -22,7 +22,7 @@ const COARSE: f64 = 60e-6;
 /// Middle over lobes below which a pattern is split [-]: a dip one sees on a card.
 const SPLIT_DIP: f64 = 0.88;
 /// Exponent above which the centre is heavy [-]: above 2 in the trade's terms of this model, 1.5 balanced.
-const HEAVY: f64 = 2.2;
+const HEAVY: f64 = 2.05;
 
 /// What a pattern is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

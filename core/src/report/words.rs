@@ -1,6 +1,7 @@
 //! The report in a few lines of words and units, the answer first.
 
 use super::{Efficiency, FateShares, MixFigures, Report, Spread, SupplyFigures};
+use crate::in_order::InOrder;
 use crate::job::Job;
 use crate::judge::{wanted, words as judged};
 use crate::units::System;
@@ -79,7 +80,7 @@ fn where_it_went(f: &FateShares) -> String {
         (f.dried, "landed dry"),
         (f.lost, "lost by the program"),
     ];
-    ends.sort_by(|a, b| b.0.total_cmp(&a.0));
+    ends.in_order(|a, b| b.0.total_cmp(&a.0));
     let said = ends.iter().filter(|end| end.0 >= 5e-4).map(|end| format!("{} {}", share(end.0), end.1));
     format!("of 100: {}", said.collect::<Vec<_>>().join(", "))
 }

@@ -41,6 +41,8 @@ const STEP_TILT: f64 = 0.35;
 /// Step of the aim beside a tube, and what counts as none, in half-widths of the jet there.
 const STEP_ASIDE: f64 = 0.6;
 const NO_ASIDE: f64 = 0.15;
+/// Farthest that the gun's axis may pass the axis of a curve [m]: what the air round it is asked for.
+const MOST_ASIDE: f64 = 1.0;
 
 /// Departures from 0 up to `most`, in equal steps of at most `step`; none below `least`.
 fn steps(most: f64, step: f64, least: f64) -> impl Iterator<Item = f64> {
@@ -184,6 +186,7 @@ impl Prepared {
                 poses.extend(tilts(range.swing, own.swing).map(|swing| NodePose { swing, ..own }));
             }
             Some(radius) => {
+                self.near_enough(range)?;
                 let jet =
                     jet_of(&self.spray, &self.job.booth, own.distance, self.course.emission.fan_along_x())?;
                 let width = jet.section(own.distance + radius).by;
@@ -198,6 +201,20 @@ impl Prepared {
             nodes.push((pose, self.course_at(&pose)?, outer));
         }
         Ok(Shelf::new(self.shelf_spec(), nodes))
+    }
+
+    /// Before a wide curve a small tilt already turns the gun's axis far past the curve's: told by the key that tilts it.
+    fn near_enough(&self, range: &PoseRange) -> Result<(), ParameterError> {
+        let off = range.distance.map(|d| self.tube_offset(d).abs()).into_iter().fold(0.0, f64::max);
+        let farthest = range.aside.into_iter().fold(0.0, |far: f64, a| far.max(a.abs())) + off;
+        if farthest <= MOST_ASIDE {
+            return Ok(());
+        }
+        let key = if self.job.track.is_some() { "stroke.track" } else { "stroke.hand" };
+        let value = format!("a gun that points {farthest:.2} m past the middle of the curve");
+        let allowed =
+            format!("up to {MOST_ASIDE} m: a gun that is tilted less, or a smaller part.curved.radius");
+        Err(ParameterError::new(key, value, allowed))
     }
 
     fn shelf_spec(&self) -> ShelfSpec {

@@ -1,6 +1,7 @@
 //! How exact each knob must be: one thing at a time is turned away from the best, speed and spacing going with it, until a part takes 1 % more
 //! paint or something stops it. All on the same streams.
 
+use crate::in_order::InOrder;
 use std::collections::VecDeque;
 
 use serde::{Deserialize, Serialize};
@@ -242,7 +243,7 @@ impl Flats {
     fn end(&mut self, side: &Side, end: End) {
         let flat = self.of(side.lever);
         *(if side.up { &mut flat.high } else { &mut flat.low }) = end;
-        flat.points.sort_by(|a, b| a[0].total_cmp(&b[0]));
+        flat.points.in_order(|a, b| a[0].total_cmp(&b[0]));
         self.side = None;
     }
 }

@@ -1,10 +1,11 @@
 //! Set-ups that no other beats in both paint and time.
 
+use crate::in_order::InOrder;
 /// Places in the list of those that no other is at least as good as in both and better in one, by rising paint; of equal ones the first.
 #[must_use]
 pub fn front(pairs: &[(f64, f64)]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..pairs.len()).collect();
-    order.sort_by(|&a, &b| pairs[a].0.total_cmp(&pairs[b].0).then(pairs[a].1.total_cmp(&pairs[b].1)));
+    order.in_order(|&a, &b| pairs[a].0.total_cmp(&pairs[b].0).then(pairs[a].1.total_cmp(&pairs[b].1)));
     let mut quickest = f64::INFINITY;
     order.retain(|&i| {
         let better = pairs[i].1 < quickest;

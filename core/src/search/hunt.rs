@@ -1,6 +1,7 @@
 //! The hunt for the best set-ups by few droplets: a coarse net, steps to better neighbours of its best, and from the best to more fluid for
 //! those that take more paint and less time.
 
+use crate::in_order::InOrder;
 use std::collections::BTreeMap;
 
 use super::answer::{Found, FrontPoint, found};
@@ -251,7 +252,7 @@ fn best_of(pool: &BTreeMap<Point, Tried>) -> Option<(&Point, &Tried)> {
 /// A pool, best first.
 fn ranked(pool: &BTreeMap<Point, Tried>) -> Vec<(Point, &Tried)> {
     let mut all: Vec<(Point, &Tried)> = pool.iter().map(|(p, t)| (*p, t)).collect();
-    all.sort_by(|a, b| a.1.rank().0.cmp(&b.1.rank().0).then(a.1.rank().1.total_cmp(&b.1.rank().1)));
+    all.in_order(|a, b| a.1.rank().0.cmp(&b.1.rank().0).then(a.1.rank().1.total_cmp(&b.1.rank().1)));
     all
 }
 

@@ -4,6 +4,7 @@
 //! Pressure is counted from the lowest at which fan and fluid give fine enough droplets, since the best setting tends to
 //! lie there. It asks for points and is told what came out, so that flying can be cut at will.
 
+use crate::in_order::InOrder;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::limits::Limits;
@@ -138,7 +139,7 @@ impl Net {
     /// Points that were flown, best first; equal ones in the order of the net.
     pub fn ranking(&self) -> Vec<(Point, Rank)> {
         let mut all: Vec<_> = self.tried.iter().map(|(&p, &r)| (p, r)).collect();
-        all.sort_by(|a, b| a.1.0.cmp(&b.1.0).then(a.1.1.total_cmp(&b.1.1)));
+        all.in_order(|a, b| a.1.0.cmp(&b.1.0).then(a.1.1.total_cmp(&b.1.1)));
         all
     }
 

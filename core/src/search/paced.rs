@@ -62,7 +62,8 @@ impl Paced {
         let deviations = asked.deviations();
         let spread = Pool::factor(pool.mean, pool.square, asked.band.0, deviations);
         let counted = pool.counted(asked.band, asked.right_on, SURE);
-        let wanted = spread.max(counted * (1.0 + SURE * pool.noise()));
+        let wanted =
+            pool.sure_factor(asked.band.0, deviations, SURE).max(counted * (1.0 + SURE * pool.noise()));
         // Faster than a hand goes the film is laid no thinner.
         let factor = kept.map_or_else(|| wanted.max(speed / HAND[1]), |kept| speed / kept);
         let thinnest = pool.thinnest().0;

@@ -6,6 +6,7 @@
 
 use super::flight::Films;
 use crate::film::{FilmMap, squares};
+use crate::in_order::InOrder;
 use crate::tally::{GROUPS, jackknife};
 
 /// Share of the mean that is left between the band's low end and the mean less the deviations, at least [-].
@@ -71,7 +72,7 @@ impl Pool {
         }
         let parts: Vec<One> = each.iter().map(|(film, own, all)| One::of(film, *own, *all, mean)).collect();
         let mut cells: Vec<f64> = parts.iter().flat_map(|part| part.cells.iter().copied()).collect();
-        cells.sort_by(f64::total_cmp);
+        cells.in_order(f64::total_cmp);
         let over = |second: f64, mean: f64| (second / (mean * mean) - 1.0).max(0.0);
         let squares = core::array::from_fn(|g| over(seconds[g], means[g]));
         let full = (laid.full_parts as f64, laid.full_share);
@@ -92,7 +93,7 @@ impl Pool {
     pub fn at_risk(&self) -> Vec<u64> {
         let rising = |value: &dyn Fn(&One) -> f64| {
             let mut order: Vec<usize> = (0..self.parts.len()).collect();
-            order.sort_by(|&a, &b| value(&self.parts[a]).total_cmp(&value(&self.parts[b])));
+            order.in_order(|&a, &b| value(&self.parts[a]).total_cmp(&value(&self.parts[b])));
             order
         };
         let wet = rising(&|part| -part.ends[1] * part.mean);
@@ -111,6 +112,12 @@ impl Pool {
         low / (mean * (1.0 - deviations * square.sqrt()).max(LEAST))
     }
 
+    /// The same with so many errors of counting to spare: a film in a few even cells is known to be no more even than it was counted.
+    pub fn sure_factor(&self, low: f64, deviations: f64, errors: f64) -> f64 {
+        let left = 1.0 - deviations * self.square.sqrt() - errors * self.counting_error(-deviations);
+        low / (self.mean * left.max(LEAST))
+    }
+
     /// Share of the cells in a band with the film taken `factor` times.
     pub fn right(&self, factor: f64, band: (f64, f64)) -> f64 {
         inside(&self.cells, factor * self.mean, band)
@@ -126,12 +133,19 @@ impl Pool {
         self.full.1 * jackknife(core::array::from_fn(|g| self.means[g] / self.mean - 1.0))
     }
 
+    /// Error by counting of the mean plus so many deviations, less where they are below 0, over the mean [-].
+    pub fn counting_error(&self, deviations: f64) -> f64 {
+        let end = |mean: f64, square: f64| mean * (1.0 + deviations * square.max(0.0).sqrt());
+        let own = end(1.0, self.square);
+        let counted = |g: usize| end(self.means[g] / self.mean, self.squares[g]) - own;
+        self.full.1 * jackknife(core::array::from_fn(counted))
+    }
+
     /// Error of the mean plus so many deviations, over the mean [-]: luck and counting.
     pub fn high_error(&self, deviations: f64) -> f64 {
         let high = |mean: f64, square: f64| mean * (1.0 + deviations * square.max(0.0).sqrt());
         let own = high(1.0, self.square);
-        let counted = |g: usize| high(self.means[g] / self.mean, self.squares[g]) - own;
-        let counting = self.full.1 * jackknife(core::array::from_fn(counted));
+        let counting = self.counting_error(deviations);
         let n = self.parts.len() as f64;
         let mut luck = 0.0;
         if n > 1.0 {
@@ -189,7 +203,7 @@ impl One {
         let wet = film.mean_wet() / own;
         let meant = (0..film.len()).filter(|&cell| !film.is_hidden(cell));
         let mut cells: Vec<f64> = meant.map(|cell| true_to(film.dry[cell])).collect();
-        cells.sort_by(f64::total_cmp);
+        cells.in_order(f64::total_cmp);
         let (thin, thick) = (cells.first().copied().unwrap_or(0.0), cells.last().copied().unwrap_or(0.0));
         let share = own / mean;
         let ends = [thin.max(0.0) / share, thick * wet / share];

@@ -9,6 +9,7 @@ use super::paced::Paced;
 use super::stop::{Stop, What};
 use super::way::{Way, ways};
 use crate::error::ParameterError;
+use crate::in_order::InOrder;
 use crate::job::Job;
 use crate::report::PatternKind;
 
@@ -130,7 +131,7 @@ impl Trial {
         }
         self.next += if threads { self.ways.len() - self.next } else { 1 };
         if self.next >= self.ways.len() {
-            self.laid.sort_by(|a, b| order(&a.1, &b.1));
+            self.laid.in_order(|a, b| order(&a.1, &b.1));
             if self.screened {
                 for (way, paced) in &mut self.laid {
                     way.speed = paced.speed;

@@ -2,6 +2,7 @@
 
 use super::flight::Flight;
 use super::lever::OVERLAPS;
+use crate::in_order::InOrder;
 use crate::job::{Job, PartShape};
 
 /// How the passes go, once gun, distance and fan axis are set.
@@ -58,7 +59,7 @@ pub fn ways(flight: &Flight, most: usize) -> Vec<Way> {
         overlaps.extend([percent(widest), percent(0.5 * (widest + wider))]);
     }
     overlaps.retain(|o| (low..=high).contains(o));
-    overlaps.sort_by(f64::total_cmp);
+    overlaps.in_order(f64::total_cmp);
     overlaps.dedup();
     if overlaps.is_empty() {
         overlaps.push(own.overlap.clamp(low, high));

@@ -4,6 +4,7 @@
 use super::air_supply::air_answer_of;
 use crate::catalogue::{self, CompressorData};
 use crate::error::ParameterError;
+use crate::in_order::InOrder;
 use crate::job::Job;
 use crate::supply::{Answer, Coupling, Span, Supply, Verdict};
 
@@ -121,7 +122,7 @@ pub fn air_fixes(job: &Job, plan: &[Span]) -> Result<Option<(Short, Vec<Fix>)>, 
         let gain = gain.map(|g| if g.abs() < 1e-9 { 0.0 } else { g });
         fixes.push(Fix { change, answer, pressure, air, seconds, gain, price });
     }
-    fixes.sort_by(|a, b| order(b).cmp(&order(a)).then(worth(b).total_cmp(&worth(a))));
+    fixes.in_order(|a, b| order(b).cmp(&order(a)).then(worth(b).total_cmp(&worth(a))));
     Ok(Some((short, fixes)))
 }
 

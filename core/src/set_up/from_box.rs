@@ -7,6 +7,7 @@
 
 mod fan;
 
+use crate::in_order::InOrder;
 use fan::share_for;
 
 use super::{Model, REFERENCE_KIT};
@@ -133,7 +134,7 @@ fn deduced(f: &BoxFigures) -> Result<(Class, Option<Class>), ParameterError> {
             fitting.push(((2.0 * f.at - low - high).abs() / (high - low), class));
         }
     }
-    fitting.sort_by(|a, b| a.0.total_cmp(&b.0));
+    fitting.in_order(|a, b| a.0.total_cmp(&b.0));
     match fitting[..] {
         [(_, class), ref rest @ ..] => Ok((class, rest.first().map(|r| r.1))),
         [] => {

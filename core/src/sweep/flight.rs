@@ -51,11 +51,13 @@ pub(super) struct Flight {
     looks: Option<Looks>,
     /// The short way of laying, once its first point is done and where it serves.
     laid: Option<Box<Laid>>,
+    /// The short way served for no point the last time.
+    in_vain: bool,
 }
 
 impl Flight {
     pub fn new(points: Vec<usize>) -> Self {
-        Self { waiting: points.into(), doing: None, run: None, looks: None, laid: None }
+        Self { waiting: points.into(), doing: None, run: None, looks: None, laid: None, in_vain: false }
     }
 
     /// Works on, about `most` droplets; true when all its points are done. Finished points go to `done`.
@@ -65,6 +67,9 @@ impl Flight {
             let Some(point) = self.doing else {
                 if self.looks.is_some() {
                     self.look(plan, &mut left, threads, done);
+                    continue;
+                }
+                if threads && self.lay_many(plan, &mut left, done) {
                     continue;
                 }
                 let Some(next) = self.waiting.pop_front() else { return true };
@@ -102,7 +107,7 @@ impl Flight {
                 let point = read(plan, point, run).unwrap_or_else(|why| plan.impossible(point, why));
                 let held = self.looks.as_ref().is_some_and(|looks| !looks.here.is_empty());
                 if self.laid.is_none() && (held || !self.waiting.is_empty()) {
-                    self.laid = Laid::new(plan, run).map(Box::new);
+                    (self.laid, self.in_vain) = (Laid::new(plan, run).map(Box::new), false);
                 }
                 if let Some(laid) = &mut self.laid {
                     laid.learn(&point);
@@ -114,10 +119,31 @@ impl Flight {
         self.doing.is_none() && self.waiting.is_empty() && self.looks.is_none()
     }
 
+    /// As many points the short way as `left` is worth, on all threads; those that need the long one wait on. False where none was laid.
+    fn lay_many(&mut self, plan: &Plan, left: &mut u64, done: &mut Vec<Point>) -> bool {
+        let (Some(laid), Some(run), false) = (&mut self.laid, &self.run, self.in_vain) else { return false };
+        let most = usize::try_from(*left / STEP).unwrap_or(usize::MAX).max(1);
+        let numbers: Vec<usize> = self.waiting.drain(..most.min(self.waiting.len())).collect();
+        *left = left.saturating_sub(STEP.saturating_mul(numbers.len() as u64));
+        let points = laid.points(plan, &numbers, run);
+        let before = done.len();
+        for (point, number) in points.into_iter().zip(numbers).rev() {
+            match point {
+                Some(point) => done.push(point),
+                None => self.waiting.push_front(number),
+            }
+        }
+        done[before..].reverse();
+        self.in_vain = done.len() == before;
+        !self.in_vain
+    }
+
     /// A point the short way; none where it needs the long one.
     fn lay(&mut self, plan: &Plan, point: usize) -> Option<Point> {
         let (laid, run) = (self.laid.as_mut()?, self.run.as_ref()?);
-        laid.point(plan, point, &plan.job(point).ok()?, run)
+        let point = laid.point(plan, point, &plan.job(point).ok()?, run);
+        self.in_vain = point.is_none();
+        point
     }
 
     /// Sets the run up for a point: with the droplets of the point before where they fly alike.
@@ -209,14 +235,14 @@ impl Flight {
     }
 
     /// Gives half of its waiting points to another with the same droplets, so that two threads can lay them; none where there is nothing
-    /// to share.
+    /// to share, and where the short way needs no second flight.
     pub fn split(&mut self) -> Option<Self> {
-        if self.waiting.len() < 2 || self.looks.is_some() {
+        if self.waiting.len() < 2 || self.looks.is_some() || (self.laid.is_some() && !self.in_vain) {
             return None;
         }
         let run = self.run.as_ref()?.flown_again()?;
         let waiting = self.waiting.split_off(self.waiting.len() / 2);
-        Some(Self { waiting, doing: None, run: Some(Box::new(run)), looks: None, laid: None })
+        Some(Self { waiting, doing: None, run: Some(Box::new(run)), looks: None, laid: None, in_vain: false })
     }
 
     /// Points not done yet, the one under way by the share of it that is left.

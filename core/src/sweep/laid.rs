@@ -4,6 +4,7 @@
 use super::answer::{Figure, Point, Value};
 use super::plan::Plan;
 use super::replicates::Replicates;
+use super::under_way::threads;
 use crate::film::{Evenness, FilmMap};
 use crate::gun::Warning;
 use crate::job::{Job, PartShape};
@@ -39,6 +40,13 @@ const OF_THE_GUN: [&str; 7] = [
 
 /// A flight that is laid so.
 pub(super) struct Laid {
+    flight: Flown,
+    /// One for each thread that lays.
+    desks: Vec<Desk>,
+}
+
+/// What all threads lay from.
+struct Flown {
     tables: PassTables,
     job: Job,
     /// Done the long way: what hangs on the gun alone is read from it.
@@ -48,6 +56,11 @@ pub(super) struct Laid {
     ratios: Vec<f64>,
     /// Lowest and highest factor on the paint flow [-].
     flows: (f64, f64),
+}
+
+/// What one thread lays on: the last strokes and what they bring, and the film.
+#[derive(Clone)]
+struct Desk {
     passes: Vec<Pass>,
     coats: u32,
     sums: Vec<f64>,
@@ -75,56 +88,72 @@ impl Laid {
         let model = crate::set_up::Model::default();
         let variants =
             model.size_range_with(&job.neighbours, &job.kit, &job.gun, &job.paint, &job.booth).ok()?;
-        Some(Self {
-            sums: tables.sums(passes, *coats)?,
-            passes: passes.clone(),
-            coats: *coats,
+        let sums = tables.sums(passes, *coats)?;
+        let flight = Flown {
             tables,
             job: job.clone(),
             first: None,
             fan: prepared.fan_across(run.card()),
             ratios: likely_ratios(sizes, &variants, &part.sprayed, &part.landed),
             flows: model.flow_range(&job.kit, &job.gun, &job.paint, &job.booth).ok()?,
-            film,
-        })
+        };
+        Some(Self { flight, desks: vec![Desk { passes: passes.clone(), coats: *coats, sums, film }] })
     }
 
     /// Takes a point that was done the long way.
     pub fn learn(&mut self, first: &Point) {
         if first.impossible.is_none() {
-            self.first.get_or_insert_with(|| first.clone());
+            self.flight.first.get_or_insert_with(|| first.clone());
         }
-    }
-
-    /// Lays a job's film: its strokes, each group's mean and the mean dry film with its error [m]; none where the long way is needed.
-    fn lay(&mut self, job: &Job) -> Option<(Strokes, [f64; GROUPS], (f64, f64))> {
-        if !self.is_alike(job) {
-            return None;
-        }
-        let strokes = Strokes::plan(&job.stroke, &job.part, self.fan);
-        let Strokes::Passes { passes, speed, coats } = &strokes else { return None };
-        if (passes, *coats) != (&self.passes, self.coats) {
-            self.sums = self.tables.sums(passes, *coats)?;
-            self.passes.clone_from(passes);
-            self.coats = *coats;
-        }
-        self.tables.film(&self.sums, *speed, &mut self.film);
-        let (film, means) = (&self.film, self.film.group_means());
-        let dry = (film.mean_over_area(|cell| film.dry[cell]), standard_error(&means));
-        Some((strokes, means, dry))
     }
 
     /// What is flown reaches the error that a job of the same flight asks for; none where the long way is needed.
     pub fn is_sure_enough(&mut self, job: &Job) -> Option<bool> {
-        let (_, _, dry) = self.lay(job)?;
+        let (_, _, dry) = self.flight.lay(job, self.desks.first_mut()?)?;
         Some(job.run.is_reached(dry))
     }
 
     /// A point of the same flight; none where it needs the long way.
     pub fn point(&mut self, plan: &Plan, number: usize, job: &Job, run: &Run) -> Option<Point> {
+        self.flight.point(self.desks.first_mut()?, plan, number, job, run)
+    }
+
+    /// Points of the same flight, on all threads where the crate has them; none for those that need the long way.
+    pub fn points(&mut self, plan: &Plan, numbers: &[usize], run: &Run) -> Vec<Option<Point>> {
+        let desks = threads().min(numbers.len()).max(1);
+        while let Some(desk) = self.desks.first().filter(|_| self.desks.len() < desks) {
+            self.desks.push(desk.clone());
+        }
+        let flight = &self.flight;
+        shared_out(&mut self.desks[..desks], numbers, |desk, number| {
+            flight.point(desk, plan, number, &plan.job(number).ok()?, run)
+        })
+    }
+}
+
+impl Flown {
+    /// Lays a job's film: its strokes, each group's mean and the mean dry film with its error [m]; none where the long way is needed.
+    fn lay(&self, job: &Job, desk: &mut Desk) -> Option<(Strokes, [f64; GROUPS], (f64, f64))> {
+        if !self.is_alike(job) {
+            return None;
+        }
+        let strokes = Strokes::plan(&job.stroke, &job.part, self.fan);
+        let Strokes::Passes { passes, speed, coats } = &strokes else { return None };
+        if (passes, *coats) != (&desk.passes, desk.coats) {
+            desk.sums = self.tables.sums(passes, *coats)?;
+            desk.passes.clone_from(passes);
+            desk.coats = *coats;
+        }
+        self.tables.film(&desk.sums, *speed, &mut desk.film);
+        let (film, means) = (&desk.film, desk.film.group_means());
+        let dry = (film.mean_over_area(|cell| film.dry[cell]), standard_error(&means));
+        Some((strokes, means, dry))
+    }
+
+    fn point(&self, desk: &mut Desk, plan: &Plan, number: usize, job: &Job, run: &Run) -> Option<Point> {
         self.first.as_ref()?;
-        let (strokes, means, dry) = self.lay(job)?;
-        let (film, first) = (&self.film, self.first.as_ref()?);
+        let (strokes, means, dry) = self.lay(job, desk)?;
+        let (film, first) = (&desk.film, self.first.as_ref()?);
         let prepared = run.prepared();
         let (state, spray) = (&prepared.state, &prepared.spray);
         let cell_error = film.cell_error();
@@ -223,4 +252,28 @@ impl Laid {
             && job.track.is_none()
             && !job.mixing.asked
     }
+}
+
+/// A stretch of the numbers for each desk, side by side; what came of them in their order.
+#[cfg(feature = "parallel")]
+fn shared_out<T: Send>(
+    desks: &mut [Desk],
+    numbers: &[usize],
+    each: impl Fn(&mut Desk, usize) -> Option<T> + Sync + Send,
+) -> Vec<Option<T>> {
+    use rayon::prelude::*;
+    let share = numbers.len().div_ceil(desks.len().max(1)).max(1);
+    let stretches = desks.par_iter_mut().zip(numbers.par_chunks(share));
+    let done = stretches.map(|(desk, share)| share.iter().map(|&n| each(desk, n)).collect::<Vec<_>>());
+    done.collect::<Vec<_>>().into_iter().flatten().collect()
+}
+
+#[cfg(not(feature = "parallel"))]
+fn shared_out<T>(
+    desks: &mut [Desk],
+    numbers: &[usize],
+    each: impl Fn(&mut Desk, usize) -> Option<T>,
+) -> Vec<Option<T>> {
+    let Some(desk) = desks.first_mut() else { return Vec::new() };
+    numbers.iter().map(|&n| each(desk, n)).collect()
 }

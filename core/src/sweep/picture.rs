@@ -2,6 +2,7 @@
 
 use super::answer::{Answer, Point};
 use super::column::Column;
+use crate::in_order::InOrder;
 use crate::report::chart::{Curve, CurvePoint, KnobMap, alone, svg};
 
 const WIDE: f64 = 560.0;
@@ -62,7 +63,7 @@ pub fn curve_points(answer: &Answer, column: usize) -> (Vec<CurvePoint>, bool) {
             }
         })
         .collect();
-    points.sort_by(|a, b| a.x.total_cmp(&b.x));
+    points.in_order(|a, b| a.x.total_cmp(&b.x));
     (points, numbers.is_none())
 }
 

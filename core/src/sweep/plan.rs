@@ -5,6 +5,7 @@ use super::axis::Axis;
 use super::column::{Column, DEFAULT_COLUMNS, Needs};
 use super::flight::Flight;
 use crate::error::ParameterError;
+use crate::in_order::InOrder;
 use crate::job::{Job, with_key};
 
 /// Keys varied at a time.
@@ -137,7 +138,7 @@ impl Plan {
             flights.entry(place).or_default().push(point);
         }
         let mut flights: Vec<_> = flights.into_values().collect();
-        flights.sort_by_key(|points| points.first().copied());
+        flights.in_order(|a, b| a.first().cmp(&b.first()));
         flights
     }
 

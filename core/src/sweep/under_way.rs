@@ -3,6 +3,7 @@
 use super::answer::{Answer, Point};
 use super::flight::Flight;
 use super::plan::Plan;
+use crate::in_order::InOrder;
 use std::collections::VecDeque;
 
 /// Droplets of a piece on each thread where nobody waits in between: a tally is large, and each piece makes one a thread.
@@ -60,7 +61,7 @@ impl Sweep {
         self.fill(threads);
         while self.active.len() < threads {
             // The flight with most to lay shares it.
-            self.active.sort_by_key(|flight| std::cmp::Reverse(flight.points_left()));
+            self.active.in_order(|a, b| b.points_left().cmp(&a.points_left()));
             let Some(other) = self.active.iter_mut().find_map(Flight::split) else { break };
             self.active.push(other);
         }
@@ -109,7 +110,7 @@ impl Sweep {
     #[must_use]
     pub fn answer(&self) -> Answer {
         let mut points = self.done.clone();
-        points.sort_by_key(|p| p.number);
+        points.in_order(|a, b| a.number.cmp(&b.number));
         Answer {
             name: self.plan.name().into(),
             axes: self.plan.axes().to_vec(),
@@ -139,12 +140,12 @@ impl Sweep {
 }
 
 #[cfg(feature = "parallel")]
-fn threads() -> usize {
+pub(super) fn threads() -> usize {
     rayon::current_num_threads()
 }
 
 #[cfg(not(feature = "parallel"))]
-fn threads() -> usize {
+pub(super) fn threads() -> usize {
     1
 }
 

@@ -2,6 +2,7 @@
 
 use super::answer::{Answer, Part};
 use super::cause::Cause;
+use crate::in_order::InOrder;
 use crate::units::{Quantity, System, show, unit_shown, value_shown};
 
 /// Film that is the same [-].
@@ -55,7 +56,7 @@ pub fn sentence(answer: &Answer, system: System) -> String {
     }
     let saved = answer.ml < 0.0;
     let mut parts: Vec<&Part> = answer.parts.iter().filter(|p| told(p, answer)).collect();
-    parts.sort_by(|x, y| y.ml.abs().total_cmp(&x.ml.abs()));
+    parts.in_order(|x, y| y.ml.abs().total_cmp(&x.ml.abs()));
     let one = |p: &&Part| {
         let with = (p.ml < 0.0) == saved;
         let spread = if p.spread() > 0.25 * p.ml.abs() { " (the order matters)" } else { "" };

@@ -1,5 +1,6 @@
 //! The page in a real browser. Build it first: `cargo checks --only page`.
 
+mod abuse;
 mod advice;
 mod air;
 mod booth;
@@ -24,6 +25,13 @@ use mistcoat_page::host::serve::Server;
 use mistcoat_tests::browser::{Test, run, site};
 
 const TESTS: &[Test<Server>] = &[
+    ("abuse::links_that_cannot_be_read_are_told", abuse::links_that_cannot_be_read_are_told),
+    ("abuse::a_script_in_a_name_is_text", abuse::a_script_in_a_name_is_text),
+    ("abuse::the_page_works_on_without_its_server", abuse::the_page_works_on_without_its_server),
+    (
+        "abuse::storage_that_refuses_costs_nothing_but_memory",
+        abuse::storage_that_refuses_costs_nothing_but_memory,
+    ),
     ("advice::an_advice_is_tried_and_taken_back", advice::an_advice_is_tried_and_taken_back),
     ("air::will_my_air_do", air::will_my_air_do),
     ("air::the_air_test_plays", air::the_air_test_plays),
@@ -43,7 +51,7 @@ const TESTS: &[Test<Server>] = &[
     ),
     ("faults::the_flood_test_is_read", faults::the_flood_test_is_read),
     ("faults::a_hidden_fault_is_answered", faults::a_hidden_fault_is_answered),
-    ("flight::the_page_gives_the_librarys_digest", flight::the_page_gives_the_librarys_digest),
+    ("flight::the_first_minute_by_keyboard_alone", flight::the_first_minute_by_keyboard_alone),
     (
         "flight::a_dead_worker_is_replaced_and_gives_the_same_digest",
         flight::a_dead_worker_is_replaced_and_gives_the_same_digest,
@@ -94,7 +102,7 @@ const TESTS: &[Test<Server>] = &[
         "sweep::ones_own_knob_gives_curves_and_says_what_is_impossible",
         sweep::ones_own_knob_gives_curves_and_says_what_is_impossible,
     ),
-    ("screens::nothing_is_cut_off_at_the_side", screens::nothing_is_cut_off_at_the_side),
+    ("screens::every_view_fits_and_hinders_nobody", screens::every_view_fits_and_hinders_nobody),
     ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),
 ];
 

@@ -2,19 +2,45 @@
 
 use anyhow::{Context, Result, ensure};
 use mistcoat_page::host::{build, serve::Server};
-use mistcoat_tests::browser::{Browser, Screen};
+use mistcoat_tests::browser::{Browser, Page, Screen};
 
-pub fn nothing_is_cut_off_at_the_side(browser: &Browser, server: &Server) -> Result<()> {
-    for dark in [false, true] {
-        for width in [360, 768, 1024, 1280, 1920] {
-            let page = browser.tab()?;
-            page.show_on(Screen { width, height: 800, scale: 1.0, dark })?;
-            page.go(server.address())?;
-            page.wait_for("main")?;
-            let wide = page.value("document.documentElement.scrollWidth")?.as_u64().context("a width")?;
-            ensure!(wide <= u64::from(width), "the page is {wide} px wide on a screen of {width} px");
-            page.expect_clean().with_context(|| format!("{width} px, dark: {dark}"))?;
+const VIEWS: [&str; 8] = ["card", "part", "sweep", "side", "hand", "air", "paint", "sheet"];
+
+/// Looks for what hinders people who use a keyboard, a screen reader or large type; `tests/data/axe`.
+const AXE: &str = include_str!("../../data/axe/axe.min.js");
+
+/// What axe finds in the page as it is shown, by its rules for WCAG 2.2 AA and good practice; nothing where all is well.
+fn hindrances(page: &Page) -> Result<String> {
+    let found = page.value(
+        "axe.run(document, { resultTypes: ['violations'], \
+           runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }) \
+           .then((all) => all.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target}`)).join('\\n'))",
+    )?;
+    Ok(found.as_str().context("what axe found")?.to_string())
+}
+
+/// Each view in the light on screens of every width (640 is 1280 at twice its size), and in the dark on a phone; what can be unfolded is unfolded.
+pub fn every_view_fits_and_hinders_nobody(browser: &Browser, server: &Server) -> Result<()> {
+    for (dark, widths) in [(false, &[360, 640, 768, 1024, 1920, 1280][..]), (true, &[360][..])] {
+        let page = browser.tab()?;
+        let show = |width| page.show_on(Screen { width, height: 800, scale: 1.0, dark });
+        show(widths[widths.len() - 1])?;
+        page.go(server.address())?;
+        page.wait_for("main")?;
+        page.value(AXE)?;
+        for view in VIEWS {
+            page.value(&format!("document.querySelector('button[data-view=\"{view}\"]').click()"))?;
+            page.wait_for(&format!("button[data-view=\"{view}\"][aria-current=page]"))?;
+            page.value("document.querySelectorAll('details').forEach((d) => { d.open = true; })")?;
+            for &width in widths {
+                show(width)?;
+                let wide = page.value("document.documentElement.scrollWidth")?.as_u64().context("a width")?;
+                ensure!(wide <= u64::from(width), "{view} is {wide} px wide on a screen of {width} px");
+            }
+            let found = hindrances(&page)?;
+            ensure!(found.is_empty(), "{view}, dark: {dark}:\n{found}");
         }
+        page.expect_clean().with_context(|| format!("dark: {dark}"))?;
     }
     Ok(())
 }
@@ -24,6 +50,14 @@ pub fn the_single_file_opens_from_disk(browser: &Browser, _: &Server) -> Result<
     ensure!(file.is_file(), "not built: cargo page --single-file target/page/mistcoat.html");
     let page = browser.open(&format!("file://{}", file.display()))?;
     page.wait_for("main")?;
+    // There is no server to lose: opened again by its address, it is the same page with the same job.
+    page.wait_for("[data-state=\"done\"]")?;
+    let state = "document.body.dataset.digest";
+    let (address, found) = (page.value("location.href")?, page.value(state)?);
+    let again = browser.open(address.as_str().context("an address")?)?;
+    again.wait_for("[data-state=\"done\"]")?;
+    ensure!(again.value(state)? == found, "another job when it is opened again");
+    again.expect_clean()?;
     let others: Vec<String> = page.requests().into_iter().filter(|r| !r.ends_with("mistcoat.html")).collect();
     ensure!(
         others.iter().all(|r| r.starts_with("blob:") || r.starts_with("data:")),

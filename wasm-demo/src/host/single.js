@@ -1,8 +1,9 @@
 
 const source = (id) => document.getElementById(id).textContent;
 const zipped = Uint8Array.from(atob(source("page-wasm")), (c) => c.charCodeAt(0));
-const wasm = new Response(new Blob([zipped]).stream().pipeThrough(new DecompressionStream("gzip")));
-const compiled = wasm.arrayBuffer().then((bytes) => WebAssembly.compile(bytes));
+const wasm = new Blob([zipped]).stream().pipeThrough(new DecompressionStream("gzip"));
+// Compiled while it is unpacked.
+const compiled = WebAssembly.compileStreaming(new Response(wasm, { headers: { "Content-Type": "application/wasm" } }));
 
 const workerSource = `${source("page-script")}
 self.onmessage = (first) => {

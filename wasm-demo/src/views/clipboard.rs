@@ -266,7 +266,9 @@ fn Lines(run: std::sync::Arc<RunView>, need: Need) -> impl IntoView {
     if let Some(mean) = run.number("film.dry_um.mean") {
         let parts = |um: f64| parted(Quantity::Film, um * 1e-6, system);
         let likely = ends("film.dry_um.model_{}", &parts)
-            .map(|(low, (high, _))| fill(if band.is_some() { w.likely_film } else { w.likely_short }, &[&low, &high]))
+            .map(|(low, (high, _))| {
+                fill(if band.is_some() { w.likely_film } else { w.likely_short }, &[&low, &high])
+            })
             .unwrap_or_default();
         lines.push((w.dry_mean, film(mean), likely + &band.unwrap_or_default()));
     }

@@ -2,6 +2,7 @@
 
 use mistcoat::flight::levels;
 use mistcoat::job::Job;
+use mistcoat::report::Report;
 use mistcoat::run::Run;
 use mistcoat::sheet::SetUpSheet;
 use mistcoat::units::System;
@@ -24,8 +25,15 @@ pub struct Flying {
     drawn: u64,
     /// The gun's way, once the film's first droplets say that it is known.
     way: std::cell::OnceCell<Way>,
-    /// Report as JSON and digest, once asked for.
-    told: std::cell::OnceCell<Result<(String, u64), Refusal>>,
+    /// What is told in the end, once asked for: on a frame a report takes tens of milliseconds.
+    told: std::cell::OnceCell<Result<InTheEnd, Refusal>>,
+}
+
+/// The report, the same as JSON, and the run's digest.
+struct InTheEnd {
+    report: Report,
+    json: String,
+    digest: u64,
 }
 
 impl Flying {
@@ -64,15 +72,16 @@ impl Flying {
         (layers.len() == way.deposits).then_some(Played { way, layers })
     }
 
-    fn told(&self) -> &Result<(String, u64), Refusal> {
+    fn told(&self) -> &Result<InTheEnd, Refusal> {
         self.told.get_or_init(|| {
             let refuse = |e: mistcoat::error::ParameterError| Refusal {
                 key: Some(e.key.clone()),
                 message: e.to_string(),
             };
-            let report = self.run.report().map_err(refuse)?.to_json();
-            let digest = self.run.digest_of(&report);
-            Ok((report, digest))
+            let report = self.run.report().map_err(refuse)?;
+            let json = report.to_json();
+            let digest = self.run.digest_of(&json);
+            Ok(InTheEnd { report, json, digest })
         })
     }
 }
@@ -131,17 +140,17 @@ impl Flight for Flying {
     }
 
     fn report(&self) -> Result<String, Refusal> {
-        self.told().as_ref().map(|(report, _)| report.clone()).map_err(Clone::clone)
+        self.told().as_ref().map(|told| told.json.clone()).map_err(Clone::clone)
     }
 
     fn sheets(&self) -> String {
         // A report that cannot be said is refused before.
-        let Ok(report) = self.run.report() else { return "[]".into() };
-        let sheet = |system| SetUpSheet::new(&self.run, &report, system);
+        let Ok(told) = self.told() else { return "[]".into() };
+        let sheet = |system| SetUpSheet::new(&self.run, &told.report, system);
         serde_json::to_string(&[sheet(System::Metric), sheet(System::Us)]).unwrap_or_else(|_| "[]".into())
     }
 
     fn digest(&self) -> u64 {
-        self.told().as_ref().map_or(0, |(_, digest)| *digest)
+        self.told().as_ref().map_or(0, |told| told.digest)
     }
 }
