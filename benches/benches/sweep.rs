@@ -3,19 +3,10 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use mistcoat::job::{Job, with_key};
 use mistcoat::sweep::{Answer, Axis, Plan, Sweep};
+use mistcoat_benches::LAID;
 use std::time::{Duration, Instant};
 
 const TABLE_TOP: &str = include_str!("../../core/examples/jobs/table-top.toml");
-/// Figures of the film as it lies, paint and time.
-const LAID: [&str; 7] = [
-    "transfer_efficiency.value",
-    "film.dry_um.mean",
-    "film.thinnest_over_mean",
-    "film.cv_percent.value",
-    "film.in_band_percent",
-    "paint.sprayed_ml",
-    "paint.seconds",
-];
 
 fn plan(keys: &[(&str, &str)], axes: &[&str], columns: &[&str]) -> Plan {
     let text =

@@ -12,3 +12,14 @@ pub mod kernel;
 pub mod scene;
 pub mod tally;
 pub mod task;
+
+/// Columns of a sweep that is laid: the film as it lies, paint and time.
+pub const LAID: [&str; 7] = [
+    "transfer_efficiency.value",
+    "film.dry_um.mean",
+    "film.thinnest_over_mean",
+    "film.cv_percent.value",
+    "film.in_band_percent",
+    "paint.sprayed_ml",
+    "paint.seconds",
+];

@@ -6,7 +6,7 @@
 
 use mistcoat::airflow::{AirFlow, PanelFlow};
 use mistcoat::lanes::Lanes;
-use mistcoat::part::Part;
+use mistcoat::part::{PanelPart, Part};
 use mistcoat::surface::{Air, Vec3, Wall};
 
 const HALF_ROOT_PI: f64 = 0.886_226_925_452_758;
@@ -117,10 +117,8 @@ impl<L: Lanes<Scalar = f64>> Part<L> for EdgedPart {
         L::or(aside, x.lit(self.distance).lt(z))
     }
     #[inline(always)]
-    fn change(&self, [x, _, z]: Vec3<L>, velocity: Vec3<L>, speed: L, gap: L) -> L {
-        // As before a panel without end.
-        let towards = velocity[2].abs() + speed * x.lit(0.3);
-        let layer = gap + x.lit(self.layer) * x.lit(0.1);
-        (speed / z.max(x.lit(1e-3)) * x.lit(0.5)).max(towards / layer)
+    fn change(&self, point: Vec3<L>, velocity: Vec3<L>, speed: L, gap: L) -> L {
+        let endless = PanelPart { distance: self.distance, half: self.half, layer: self.layer };
+        endless.change(point, velocity, speed, gap)
     }
 }

@@ -64,7 +64,7 @@ pub const EXTREMES: &[Extreme] = &[
             ("stroke.speed", "100 mm/s"),
         ],
         PANEL,
-        "Fine droplets in little air, close to the face: a spot of two centimetres and a film of a stain. A little less stays than of the big gun's, whose droplets are four times as large.",
+        "Fine droplets in little air, close to the face: a spot of two centimetres and a film of a stain. A little more stays than of the plain job's, three times as far off with droplets four times as large.",
     ),
     at(
         "tip 0.2 mm in a full-size gun",

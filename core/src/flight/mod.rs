@@ -9,6 +9,7 @@ mod fly;
 mod kernel;
 mod noise;
 mod settings;
+mod step;
 mod turbulence;
 
 pub use batch::{Batch, END_DRIFTED, END_HIT, END_PASSED, Start};
@@ -17,4 +18,4 @@ pub use fly::{Scene, fly, levels};
 pub use kernel::fly_lanes;
 pub use noise::Noise;
 pub use settings::{ALOFT, FlightSettings, GRAVITY, STEP};
-pub use turbulence::{Crossing, Response, Turn, turn_eddies};
+pub use turbulence::{Crossing, Response, Turn};

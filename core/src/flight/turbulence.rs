@@ -181,19 +181,3 @@ impl<L: Lanes> Crossing<L> {
         }
     }
 }
-
-/// One step of length `h` [s] at once: [`Crossing::new`], then [`Crossing::turn`].
-#[inline(always)]
-#[allow(clippy::too_many_arguments, reason = "one call in the kernel; a struct would only rename them")]
-pub fn turn_eddies<L: Lanes>(
-    omega: Vec3<L>,
-    slip: Vec3<L>,
-    sigma: L,
-    time: L,
-    response: &Response<L>,
-    push: Vec3<L>,
-    noise: Vec3<L>,
-    h: L,
-) -> Turn<L> {
-    Crossing::new(slip, sigma, time.max(h.lit(1e-9)), h).turn(omega, response, push, noise, h)
-}

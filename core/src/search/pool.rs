@@ -135,16 +135,14 @@ impl Pool {
 
     /// Error by counting of the mean plus so many deviations, less where they are below 0, over the mean [-].
     pub fn counting_error(&self, deviations: f64) -> f64 {
-        let end = |mean: f64, square: f64| mean * (1.0 + deviations * square.max(0.0).sqrt());
-        let own = end(1.0, self.square);
-        let counted = |g: usize| end(self.means[g] / self.mean, self.squares[g]) - own;
+        let own = end(1.0, self.square, deviations);
+        let counted = |g: usize| end(self.means[g] / self.mean, self.squares[g], deviations) - own;
         self.full.1 * jackknife(core::array::from_fn(counted))
     }
 
     /// Error of the mean plus so many deviations, over the mean [-]: luck and counting.
     pub fn high_error(&self, deviations: f64) -> f64 {
-        let high = |mean: f64, square: f64| mean * (1.0 + deviations * square.max(0.0).sqrt());
-        let own = high(1.0, self.square);
+        let own = end(1.0, self.square, deviations);
         let counting = self.counting_error(deviations);
         let n = self.parts.len() as f64;
         let mut luck = 0.0;
@@ -152,7 +150,7 @@ impl Pool {
             let sum = self.parts.iter().fold((0.0, 0.0), |(m, s), p| (m + p.mean, s + p.square));
             for part in &self.parts {
                 let (mean, square) = ((sum.0 - part.mean) / (n - 1.0), (sum.1 - part.square) / (n - 1.0));
-                let off = high(mean, square / (mean * mean) - 1.0) - own;
+                let off = end(mean, square / (mean * mean) - 1.0, deviations) - own;
                 luck += off * off * (n - 1.0) / self.full.0.max(1.0);
             }
         }
@@ -209,6 +207,11 @@ impl One {
         let ends = [thin.max(0.0) / share, thick * wet / share];
         Self { cells, mean: share, square: share * share * (1.0 + square), ends }
     }
+}
+
+/// A mean and so many deviations, of which `square` is the square over the mean.
+fn end(mean: f64, square: f64, deviations: f64) -> f64 {
+    mean * (1.0 + deviations * square.max(0.0).sqrt())
 }
 
 /// Share of rising cells, each over a mean, inside a band with that mean [m].

@@ -5,7 +5,7 @@ use mistcoat_tests::random_jobs::{Tried, try_one};
 
 const JOBS: u64 = 300;
 
-/// Left out here for the time they take, 60 and 15 s for 32 droplets (a mist of 10 um, 55 mm off; a track before a curve of 1.5 m): known, and not
+/// Left out here for the time they take (a mist of 10 um, 55 mm off: not done after a minute; a track before a curve of 1.5 m: 15 s once): known, not
 /// yet understood.
 const SLOW: [u64; 2] = [49, 129];
 

@@ -9,17 +9,18 @@ use std::convert::Infallible;
 use anyhow::{Result, anyhow};
 use wasm_encoder::reencode::{Error, Reencode};
 use wasm_encoder::{CodeSection, FunctionSection, Module};
-use wasmparser::{
-    CodeSectionReader, CustomSectionReader, FunctionSectionReader, KnownCustom, Name, Parser, Payload,
-    TypeRef,
-};
+use wasmparser::{CodeSectionReader, CustomSectionReader, FunctionSectionReader, Parser};
+
+use super::functions::Functions;
 
 /// The same wasm with its functions in the order of their names, and without these.
 ///
 /// # Errors
 /// When the bytes are no wasm.
 pub fn by_name(wasm: &[u8]) -> Result<Vec<u8>> {
-    let (imported, own, names) = functions(wasm)?;
+    let Functions { imported, names, bodies } = Functions::of(wasm)?;
+    let own = bodies.len();
+    let names: BTreeMap<u32, String> = names.iter().map(|(at, name)| (*at, without_hash(name))).collect();
     let mut order: Vec<usize> = (0..own).collect();
     let name = |&at: &usize| names.get(&(imported + at as u32)).map_or("", String::as_str);
     order.sort_by(|a, b| name(a).cmp(name(b)));
@@ -32,35 +33,6 @@ pub fn by_name(wasm: &[u8]) -> Result<Vec<u8>> {
         .parse_core_module(&mut module, Parser::new(0), wasm)
         .map_err(|error| anyhow!("the wasm cannot be written anew: {error}"))?;
     Ok(module.finish())
-}
-
-/// How many functions are imported, how many are the wasm's own, and the names of all by their numbers.
-fn functions(wasm: &[u8]) -> Result<(u32, usize, BTreeMap<u32, String>)> {
-    let (mut imported, mut own, mut names) = (0, 0, BTreeMap::new());
-    for payload in Parser::new(0).parse_all(wasm) {
-        match payload? {
-            Payload::ImportSection(section) => {
-                for import in section.into_imports() {
-                    imported += u32::from(matches!(import?.ty, TypeRef::Func(_)));
-                }
-            }
-            Payload::FunctionSection(section) => own = section.count() as usize,
-            Payload::CustomSection(section) => {
-                if let KnownCustom::Name(section) = section.as_known() {
-                    for part in section {
-                        if let Name::Function(map) = part? {
-                            for naming in map {
-                                let naming = naming?;
-                                names.insert(naming.index, without_hash(naming.name));
-                            }
-                        }
-                    }
-                }
-            }
-            _ => {}
-        }
-    }
-    Ok((imported, own, names))
 }
 
 /// A function's name without what tells its copies apart.
@@ -127,6 +99,8 @@ mod tests {
     use wasm_encoder::{
         ExportKind, ExportSection, Function, IndirectNameMap, NameMap, NameSection, TypeSection, ValType,
     };
+
+    use wasmparser::Payload;
 
     use super::*;
 

@@ -1,6 +1,7 @@
 //! The program behind `cargo page`: builds the page and serves it on this machine.
 
 pub mod build;
+mod functions;
 mod group;
 pub mod options;
 pub mod serve;

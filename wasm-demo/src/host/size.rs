@@ -9,7 +9,9 @@ use std::collections::BTreeMap;
 
 use anyhow::{Context, Result};
 use flate2::{Compression, write::GzEncoder};
-use wasmparser::{KnownCustom, Name, Parser, Payload, TypeRef};
+use wasmparser::{Parser, Payload};
+
+use super::functions::Functions;
 
 /// One line for each file of the built page, and the sum: bytes as stored, and gzipped as most servers send them.
 ///
@@ -46,35 +48,16 @@ const LARGEST: usize = 12;
 pub fn by_crate(wasm: &Path) -> Result<String> {
     let bytes = fs::read(wasm).with_context(|| format!("{}: cannot be read", wasm.display()))?;
     let mut sizes: BTreeMap<String, usize> = BTreeMap::new();
-    let (mut bodies, mut names, mut imported, mut data) = (Vec::new(), BTreeMap::new(), 0, 0);
+    let Functions { imported, names, bodies } = Functions::of(&bytes)?;
+    for (index, size) in (imported..).zip(bodies) {
+        let name = names.get(&index).map_or_else(|| "unnamed".into(), |name| crate_of(name));
+        *sizes.entry(name).or_default() += size;
+    }
     for payload in Parser::new(0).parse_all(&bytes) {
-        match payload? {
-            Payload::ImportSection(section) => {
-                for import in section.into_imports() {
-                    imported += u32::from(matches!(import?.ty, TypeRef::Func(_)));
-                }
-            }
-            Payload::CodeSectionEntry(body) => bodies.push(body.range().len()),
-            Payload::DataSection(section) => data = section.range().len(),
-            Payload::CustomSection(section) => {
-                if let KnownCustom::Name(section) = section.as_known() {
-                    for part in section {
-                        if let Name::Function(map) = part? {
-                            for naming in map {
-                                let naming = naming?;
-                                names.insert(naming.index, crate_of(naming.name));
-                            }
-                        }
-                    }
-                }
-            }
-            _ => {}
+        if let Payload::DataSection(section) = payload? {
+            *sizes.entry("(data)".into()).or_default() += section.range().len();
         }
     }
-    for (index, size) in (imported..).zip(bodies) {
-        *sizes.entry(names.remove(&index).unwrap_or_else(|| "unnamed".into())).or_default() += size;
-    }
-    *sizes.entry("(data)".into()).or_default() += data;
     let mut sizes: Vec<(String, usize)> = sizes.into_iter().collect();
     sizes.sort_by(|a, b| b.1.cmp(&a.1).then_with(|| a.0.cmp(&b.0)));
     let rest = sizes.split_off(LARGEST.min(sizes.len()));

@@ -3,6 +3,7 @@
 use anyhow::Result;
 use mistcoat::job::Job;
 use mistcoat::sweep::{Axis, Plan};
+use mistcoat_benches::LAID;
 use mistcoat_page::pool::Pool;
 use mistcoat_page::protocol::Work;
 use mistcoat_page::task::Task;
@@ -11,16 +12,6 @@ use mistcoat_tests::browser::Page;
 use super::workers::Workers;
 use super::{job_text, median};
 
-/// Figures of the film as it lies, paint and time.
-const LAID: [&str; 7] = [
-    "transfer_efficiency.value",
-    "film.dry_um.mean",
-    "film.thinnest_over_mean",
-    "film.cv_percent.value",
-    "film.in_band_percent",
-    "paint.sprayed_ml",
-    "paint.seconds",
-];
 const SURE: (&str, &str) = ("run.standard_error", "0.5 %");
 const TWO: usize = 2;
 
