@@ -5,6 +5,7 @@
 //! browser can reach this machine only, so a request to anywhere else is an error on the console.
 
 mod page;
+pub mod processes;
 mod runner;
 
 use std::ffi::OsStr;
@@ -19,6 +20,8 @@ pub use runner::{Test, run};
 
 use crate::chromium;
 
+/// Gives the page `spray(kind, count, ms, let_go)`: passes over By hand's stage by synthetic pointer events.
+pub const SPRAY: &str = concat!(include_str!("spray.js"), "0");
 /// A page that is waited for and shows no change for so long hangs.
 pub const QUIET: Duration = Duration::from_secs(90);
 /// The longest wait.
@@ -58,6 +61,15 @@ impl Browser {
             ..LaunchOptions::default()
         };
         Ok(Self { inner: headless_chrome::Browser::new(options).context("the browser did not start")? })
+    }
+
+    /// Memory of all its processes, what they share counted once [bytes]; 0 where the system does not tell.
+    #[must_use]
+    pub fn memory(&self) -> u64 {
+        let own = self.inner.get_process_id();
+        let below = own.into_iter().flat_map(processes::below);
+        // One that ends meanwhile counts no more.
+        own.into_iter().chain(below).filter_map(processes::memory).sum()
     }
 
     /// Opens an empty tab.

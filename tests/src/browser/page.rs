@@ -4,8 +4,9 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use anyhow::{Context, Result, bail, ensure};
 use headless_chrome::Tab;
+use headless_chrome::browser::tab::point::Point;
 use headless_chrome::protocol::cdp::types::Event;
-use headless_chrome::protocol::cdp::{Emulation, Log, Network, Page as Cdp, Runtime};
+use headless_chrome::protocol::cdp::{Emulation, HeapProfiler, Log, Memory, Network, Page as Cdp, Runtime};
 use headless_chrome::types::PrintToPdfOptions;
 use serde_json::Value;
 
@@ -184,12 +185,51 @@ impl Page {
         value.as_str().map(String::from).with_context(|| format!("{selector}: has no text"))
     }
 
-    /// Clicks the middle of the first element that matches `selector`.
+    /// Clicks the middle of the first element that matches `selector`, as soon as it stands still and nothing covers it: what the
+    /// page draws above it meanwhile moves it, as it would under a reader's finger.
     ///
     /// # Errors
-    /// When there is no such element.
+    /// When there is no such element, or none that stands still within [`QUIET`].
     pub fn click(&self, selector: &str) -> Result<()> {
-        self.tab.wait_for_element(selector)?.click()?;
+        self.wait_for(selector)?;
+        let (quoted, quiet) = (Value::from(selector), QUIET.as_millis());
+        let place = self.value(&format!(
+            "new Promise((tell) => {{
+               const began = performance.now();
+               let before = '';
+               const look = () => {{
+                 const element = document.querySelector({quoted});
+                 element?.scrollIntoView({{ block: 'center', inline: 'center', behavior: 'instant' }});
+                 const box = element?.getBoundingClientRect();
+                 const at = box && [box.x + box.width / 2, box.y + box.height / 2];
+                 const there = at && document.elementFromPoint(at[0], at[1]);
+                 if (there && element.contains(there) && before === String(at)) return tell(at);
+                 before = String(at);
+                 if (performance.now() - began > {quiet}) return tell(null);
+                 requestAnimationFrame(look);
+               }};
+               look();
+             }})"
+        ))?;
+        let at = |axis: usize| place[axis].as_f64().with_context(|| format!("{selector}: never stands still"));
+        self.tab.click_point(Point { x: at(0)?, y: at(1)? })?;
+        Ok(())
+    }
+
+    /// Clicks what matches `selector` in the very moment in which something matches `seen`.
+    ///
+    /// # Errors
+    /// When either is missing.
+    pub fn click_when(&self, seen: &str, selector: &str) -> Result<()> {
+        let (seen, selector) = (Value::from(seen), Value::from(selector));
+        self.value(&format!(
+            "window.clickWhen = new MutationObserver(() => {{
+               if (!document.querySelector({seen})) return;
+               window.clickWhen.disconnect();
+               document.querySelector({selector}).click();
+             }});
+             window.clickWhen.observe(document, {{ subtree: true, childList: true, attributes: true }}); 0"
+        ))?;
         Ok(())
     }
 
@@ -200,6 +240,17 @@ impl Page {
     pub fn press(&self, key: &str) -> Result<()> {
         self.tab.press_key(key)?;
         Ok(())
+    }
+
+    /// What its scripts hold after what is unused was thrown away: the script heap [bytes], and nodes of the document.
+    ///
+    /// # Errors
+    /// When the tab is gone.
+    pub fn held(&self) -> Result<(f64, u64)> {
+        self.tab.call_method(HeapProfiler::CollectGarbage(None))?;
+        let heap = self.tab.call_method(Runtime::GetHeapUsage(None))?.used_size;
+        let nodes = self.tab.call_method(Memory::GetDOMCounters(None))?.nodes;
+        Ok((heap, nodes.into()))
     }
 
     /// Sheets of paper that the page takes when it is printed.

@@ -48,9 +48,9 @@ pub fn a_kept_run_stands_beside_this_one_and_says_why(browser: &Browser, server:
     ensure!(why.contains("all of it") && why.contains("mL"), "{why}");
 
     // What should I set: an answer so far is shown while it is looked for, and stays when it is stopped.
+    page.click_when("[data-sweep=busy]", "[data-stop]")?;
     page.click("[data-view=\"sweep\"]")?;
-    page.wait_for("[data-sweep=busy]")?;
-    page.click("[data-stop]")?;
+    page.wait_for("[data-sweep=stopped]")?;
     page.click("[data-find=search]")?;
     page.wait_for(".search-said .search-set")?;
     page.value("document.querySelector('[data-search=busy] button')?.click(), 0")?;

@@ -21,10 +21,10 @@ fn cells(page: &Page) -> Result<u64> {
 
 pub fn a_map_comes_cell_by_cell_and_a_point_is_loaded(browser: &Browser, server: &Server) -> Result<()> {
     let page = browser.open(server.address())?;
+    // The first question is open by itself; what is done when it is stopped stays. All is flown within seconds, so it is stopped
+    // with the first cell.
+    page.click_when("[data-sweep=busy] .sweep-cell:not(.none)", "[data-stop]")?;
     open(&page)?;
-    // The first question is open by itself; what is done when it is stopped stays.
-    page.wait_for("[data-sweep=busy] .sweep-cell:not(.none)")?;
-    page.click("[data-stop]")?;
     page.wait_for("[data-sweep=stopped]")?;
     let known = cells(&page)?;
     ensure!((1..42).contains(&known), "{known} cells of 42 when it was stopped");
@@ -74,9 +74,9 @@ pub fn ones_own_knob_gives_curves_and_says_what_is_impossible(
     let page = browser.tab()?;
     page.show_on(Screen { width: 360, height: 800, scale: 1.0, dark: true })?;
     page.go(server.address())?;
+    page.click_when("[data-sweep=busy]", "[data-stop]")?;
     open(&page)?;
-    page.wait_for("[data-sweep=busy]")?;
-    page.click("[data-stop]")?;
+    page.wait_for("[data-sweep=stopped]")?;
     page.click(".sweep-own summary")?;
     let type_in = |text: &str| {
         page.value(&format!(
