@@ -14,8 +14,14 @@ use crate::protocol::{Film, FromWorker, RunId, ToWorker, Work};
 #[cfg(target_arch = "wasm32")]
 pub use courier::Courier;
 
-/// Chunks asked for ahead, so that the worker never waits for the page to draw.
-const AHEAD: u32 = 2;
+/// Chunks asked for ahead, so that the worker seldom waits for the page to draw. What it is told waits behind them: a run hears
+/// nothing but that it is dropped, a task must answer at once.
+const fn ahead(work: &Work) -> u32 {
+    match work {
+        Work::Job(_) => 4,
+        Work::Task(_) => 2,
+    }
+}
 /// Ticks without a word after which a worker counts as dead.
 pub const SILENT_TICKS: u32 = 10;
 /// Length of a tick [ms].
@@ -310,7 +316,7 @@ impl Queue {
 fn start(task: &Errand, step: &mut Step) {
     let run = task.run;
     step.orders.push(Order::Send(ToWorker::Start { run, work: task.work.clone() }));
-    step.orders.extend((1..AHEAD).map(|_| Order::Send(ToWorker::Continue { run })));
+    step.orders.extend((1..ahead(&task.work)).map(|_| Order::Send(ToWorker::Continue { run })));
 }
 
 #[cfg(test)]

@@ -53,6 +53,10 @@ pub const LONGEST_CHUNK: f64 = 30.0;
 const AIM: f64 = 15.0;
 /// Least time between two pictures, or two partial answers [ms].
 const PICTURE_EVERY: f64 = 120.0;
+/// From a start to the first of them [ms]: some chunks.
+const FIRST_PICTURE: f64 = 40.0;
+/// Time between two of them, in times of what one takes to make: a film laid by a steady hand takes longer than some chunks.
+const PICTURE_SHARE: f64 = 5.0;
 /// First chunk [droplets]; under 1 ms on a slow phone.
 const FIRST_CHUNK: u64 = 256;
 
@@ -82,6 +86,23 @@ impl Pace {
     }
 }
 
+/// When the next picture, or partial answer, is due.
+#[derive(Debug, Clone, Copy, Default)]
+struct Pictures {
+    due: f64,
+}
+
+impl Pictures {
+    fn start(&mut self, now: f64) {
+        self.due = now + FIRST_PICTURE;
+    }
+
+    /// One was begun and made.
+    fn made(&mut self, begun: f64, now: f64) {
+        self.due = now + (PICTURE_SHARE * (now - begun)).max(PICTURE_EVERY);
+    }
+}
+
 /// What is under way.
 enum Under<F, T> {
     Flight(F),
@@ -92,12 +113,12 @@ enum Under<F, T> {
 pub struct Desk<F, T> {
     under: Option<(RunId, Under<F, T>)>,
     pace: Pace,
-    shown: f64,
+    pictures: Pictures,
 }
 
 impl<F: Flight, T: LongTask> Default for Desk<F, T> {
     fn default() -> Self {
-        Self { under: None, pace: Pace::default(), shown: 0.0 }
+        Self { under: None, pace: Pace::default(), pictures: Pictures::default() }
     }
 }
 
@@ -114,7 +135,7 @@ impl<F: Flight, T: LongTask> Desk<F, T> {
                 match started {
                     Ok(((done, total), under)) => {
                         self.under = Some((run, under));
-                        self.shown = clock();
+                        self.pictures.start(clock());
                         post(FromWorker::Progress { run, done, total });
                     }
                     Err(refusal) => post(refused(run, refusal)),
@@ -131,9 +152,9 @@ impl<F: Flight, T: LongTask> Desk<F, T> {
             ToWorker::Continue { run } => {
                 let complete = match self.under.as_mut().filter(|(under, _)| *under == run) {
                     Some((_, Under::Flight(flight))) => {
-                        fly(run, flight, &mut self.pace, &mut self.shown, clock, post)
+                        fly(run, flight, &mut self.pace, &mut self.pictures, clock, post)
                     }
-                    Some((_, Under::Task(task))) => work_on(run, task, &mut self.shown, clock, post),
+                    Some((_, Under::Task(task))) => work_on(run, task, &mut self.pictures, clock, post),
                     None => false,
                 };
                 if complete {
@@ -149,7 +170,7 @@ fn fly<F: Flight>(
     run: RunId,
     flight: &mut F,
     pace: &mut Pace,
-    shown: &mut f64,
+    pictures: &mut Pictures,
     clock: impl Fn() -> f64,
     mut post: impl FnMut(FromWorker),
 ) -> bool {
@@ -171,9 +192,10 @@ fn fly<F: Flight>(
         }
         return true;
     }
-    if end - *shown >= PICTURE_EVERY {
-        *shown = end;
-        post(FromWorker::Picture { run, done, film: flight.film() });
+    if end >= pictures.due {
+        let film = flight.film();
+        pictures.made(end, clock());
+        post(FromWorker::Picture { run, done, film });
     }
     post(FromWorker::Progress { run, done, total });
     false
@@ -183,7 +205,7 @@ fn fly<F: Flight>(
 fn work_on<T: LongTask>(
     run: RunId,
     task: &mut T,
-    shown: &mut f64,
+    pictures: &mut Pictures,
     clock: impl Fn() -> f64,
     mut post: impl FnMut(FromWorker),
 ) -> bool {
@@ -197,12 +219,13 @@ fn work_on<T: LongTask>(
     }
     let (end, rests) = (clock(), task.rests());
     let (done, total) = task.progress();
-    if rests || end - *shown >= PICTURE_EVERY {
-        *shown = end;
-        if let Some(film) = task.film() {
+    if rests || end >= pictures.due {
+        let (film, answer) = (task.film(), task.partial());
+        pictures.made(end, clock());
+        if let Some(film) = film {
             post(FromWorker::Picture { run, done, film });
         }
-        if let Some(answer) = task.partial() {
+        if let Some(answer) = answer {
             post(FromWorker::Partial { run, answer });
         }
     }

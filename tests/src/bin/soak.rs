@@ -34,7 +34,8 @@ Storage.prototype.setItem = function (...all) {
 };
 }";
 
-const FRAMES: &str = "new Promise((tell) => requestAnimationFrame(() => requestAnimationFrame(() => tell(0))))";
+const FRAMES: &str =
+    "new Promise((tell) => requestAnimationFrame(() => requestAnimationFrame(() => tell(0))))";
 const PRESETS: u64 = 5;
 
 /// The page and what its user has made.
@@ -107,7 +108,10 @@ impl Soak<'_> {
     fn swept(&self) -> Result<()> {
         self.view("sweep")?;
         self.page.wait_for("[data-preset]")?;
-        self.page.value(&format!("document.querySelectorAll('[data-preset]')[{}].click(), 0", self.round % PRESETS))?;
+        self.page.value(&format!(
+            "document.querySelectorAll('[data-preset]')[{}].click(), 0",
+            self.round % PRESETS
+        ))?;
         match self.round % 3 {
             0 => self.page.wait_for("[data-sweep=done]"),
             1 => {
@@ -179,7 +183,9 @@ fn main() -> Result<()> {
     soak.view("part")?;
     page.wait_for("[data-state=\"done\"]")?;
 
-    println!("| minute | round | tries | workers killed | script heap [MB] | nodes | browser [MB] |\n|---|---|---|---|---|---|---|");
+    println!(
+        "| minute | round | tries | workers killed | script heap [MB] | nodes | browser [MB] |\n|---|---|---|---|---|---|---|"
+    );
     let began = Instant::now();
     while began.elapsed() < Duration::from_secs(60 * minutes) {
         soak.round()?;

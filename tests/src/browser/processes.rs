@@ -7,7 +7,9 @@ use std::fs;
 #[must_use]
 pub fn memory(process: u32) -> Option<u64> {
     let text = fs::read_to_string(format!("/proc/{process}/smaps_rollup")).ok()?;
-    let kilobytes = text.lines().find_map(|line| line.strip_prefix("Pss:")?.trim().strip_suffix("kB")?.trim().parse::<u64>().ok())?;
+    let kilobytes = text
+        .lines()
+        .find_map(|line| line.strip_prefix("Pss:")?.trim().strip_suffix("kB")?.trim().parse::<u64>().ok())?;
     Some(1024 * kilobytes)
 }
 

@@ -18,7 +18,11 @@ fn begin(run: RunId, text: &str) -> Vec<Order> {
 }
 
 fn started(run: RunId, work: Work) -> Vec<Order> {
-    vec![Order::Send(ToWorker::Start { run, work }), Order::Send(ToWorker::Continue { run })]
+    // A word of progress follows the start and asks for one more.
+    let asked = if matches!(work, Work::Job(_)) { 3 } else { 1 };
+    let mut orders = vec![Order::Send(ToWorker::Start { run, work })];
+    orders.extend((0..asked).map(|_| Order::Send(ToWorker::Continue { run })));
+    orders
 }
 
 /// A queue whose worker is ready, with job "a" flying as run 1.

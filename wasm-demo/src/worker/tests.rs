@@ -155,6 +155,17 @@ fn pictures_come_on_the_way() {
 }
 
 #[test]
+fn pictures_that_take_long_come_less_often() {
+    let mut pictures = Pictures::default();
+    pictures.start(1000.0);
+    assert_eq!(pictures.due, 1000.0 + FIRST_PICTURE);
+    pictures.made(1100.0, 1110.0);
+    assert_eq!(pictures.due, 1110.0 + PICTURE_EVERY);
+    pictures.made(2000.0, 2060.0);
+    assert_eq!(pictures.due, 2360.0);
+}
+
+#[test]
 fn a_bad_job_is_refused_by_its_key() {
     let (answers, _) = fly("many", 100.0);
     let expected =
@@ -191,7 +202,7 @@ fn a_task_is_done_in_short_chunks_and_tells_what_it_knows() {
         now.get()
     };
     let mut answers = Vec::new();
-    let work = Work::Task(Task::Count { to: 4005 });
+    let work = Work::Task(Task::Count { to: 4505 });
     desk.take(ToWorker::Start { run: 1, work }, clock, |answer| answers.push(answer));
     let (mut longest, mut chunks) = (0.0_f64, 0);
     while !matches!(answers.last(), Some(FromWorker::Answered { .. })) {
@@ -201,7 +212,7 @@ fn a_task_is_done_in_short_chunks_and_tells_what_it_knows() {
     }
     assert!(longest <= LONGEST_CHUNK, "{longest} ms");
     assert!(chunks > 50, "{chunks}");
-    assert_eq!(answers.last(), Some(&FromWorker::Answered { run: 1, answer: "4005".into() }));
+    assert_eq!(answers.last(), Some(&FromWorker::Answered { run: 1, answer: "4505".into() }));
     let told: Vec<_> = answers
         .iter()
         .filter_map(|a| if let FromWorker::Partial { answer, .. } = a { Some(answer.as_str()) } else { None })
