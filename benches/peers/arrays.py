@@ -1,6 +1,6 @@
 """The task in numpy and in numba: the scheme of scalar.rs, f32, a fixed step of 5e-5 s, droplets drawn by number.
 
-    python arrays.py [--runs N] [--droplets N]
+    python arrays.py [--runs N] [--droplets N] [--step SECONDS]
 
 Prints droplets/s of each, core seconds of one thread, and the means weighed by volume. `scalar.rs` tells the equations.
 """
@@ -209,7 +209,10 @@ def main():
     ask = argparse.ArgumentParser()
     ask.add_argument("--runs", type=int, default=7)
     ask.add_argument("--droplets", type=int, default=20000)
+    ask.add_argument("--step", type=float, default=STEP)
     asked = ask.parse_args()
+    # Compiled in at the first call.
+    globals()["STEP"] = asked.step
     contenders = [("numpy", run_numpy), ("numba", run_numba)]
     for _, run in contenders:
         run(0, 100)

@@ -24,6 +24,8 @@ use crate::chromium;
 pub const SPRAY: &str = concat!(include_str!("spray.js"), "0");
 /// A page that is waited for and shows no change for so long hangs.
 pub const QUIET: Duration = Duration::from_secs(90);
+/// Times that a click is aimed at what moves.
+pub const AIMS: usize = 5;
 /// The longest wait.
 pub const LIMIT: Duration = Duration::from_secs(900);
 

@@ -10,7 +10,7 @@ use headless_chrome::protocol::cdp::{Emulation, HeapProfiler, Log, Memory, Netwo
 use headless_chrome::types::PrintToPdfOptions;
 use serde_json::Value;
 
-use super::{LIMIT, QUIET};
+use super::{AIMS, LIMIT, QUIET};
 
 /// How a page is shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -115,6 +115,16 @@ impl Page {
         Ok(())
     }
 
+    /// The visitor wants as little motion as may be.
+    ///
+    /// # Errors
+    /// When the tab is gone.
+    pub fn hold_still(&self) -> Result<()> {
+        let still = Emulation::MediaFeature { name: "prefers-reduced-motion".into(), value: "reduce".into() };
+        self.tab.call_method(Emulation::SetEmulatedMedia { media: None, features: Some(vec![still]) })?;
+        Ok(())
+    }
+
     /// The value of a script expression; a promise is awaited.
     ///
     /// # Errors
@@ -185,35 +195,46 @@ impl Page {
         value.as_str().map(String::from).with_context(|| format!("{selector}: has no text"))
     }
 
-    /// Clicks the middle of the first element that matches `selector`, as soon as it stands still and nothing covers it: what the
-    /// page draws above it meanwhile moves it, as it would under a reader's finger.
+    /// Clicks the middle of the first element that matches `selector`, as soon as it stands still and nothing covers it. What the page
+    /// draws above it may move it between the look and the click: then it is aimed at anew.
     ///
     /// # Errors
-    /// When there is no such element, or none that stands still within [`QUIET`].
+    /// When there is no such element, or none that stands still within [`QUIET`] or is hit in [`AIMS`] tries.
     pub fn click(&self, selector: &str) -> Result<()> {
         self.wait_for(selector)?;
         let (quoted, quiet) = (Value::from(selector), QUIET.as_millis());
-        let place = self.value(&format!(
-            "new Promise((tell) => {{
-               const began = performance.now();
-               let before = '';
-               const look = () => {{
-                 const element = document.querySelector({quoted});
-                 element?.scrollIntoView({{ block: 'center', inline: 'center', behavior: 'instant' }});
-                 const box = element?.getBoundingClientRect();
-                 const at = box && [box.x + box.width / 2, box.y + box.height / 2];
-                 const there = at && document.elementFromPoint(at[0], at[1]);
-                 if (there && element.contains(there) && before === String(at)) return tell(at);
-                 before = String(at);
-                 if (performance.now() - began > {quiet}) return tell(null);
-                 requestAnimationFrame(look);
-               }};
-               look();
-             }})"
-        ))?;
-        let at = |axis: usize| place[axis].as_f64().with_context(|| format!("{selector}: never stands still"));
-        self.tab.click_point(Point { x: at(0)?, y: at(1)? })?;
-        Ok(())
+        for _ in 0..AIMS {
+            let place = self.value(&format!(
+                "new Promise((tell) => {{
+                   const began = performance.now();
+                   let before = '';
+                   const look = () => {{
+                     const element = document.querySelector({quoted});
+                     element?.scrollIntoView({{ block: 'center', inline: 'center', behavior: 'instant' }});
+                     const box = element?.getBoundingClientRect();
+                     const at = box && [box.x + box.width / 2, box.y + box.height / 2];
+                     const there = at && document.elementFromPoint(at[0], at[1]);
+                     if (there && element.contains(there) && before === String(at)) {{
+                       window.hit = false;
+                       addEventListener('click', (event) => {{ window.hit = element.contains(event.target); }}, {{ capture: true, once: true }});
+                       return tell(at);
+                     }}
+                     before = String(at);
+                     if (performance.now() - began > {quiet}) return tell(null);
+                     requestAnimationFrame(look);
+                   }};
+                   look();
+                 }})"
+            ))?;
+            let at =
+                |axis: usize| place[axis].as_f64().with_context(|| format!("{selector}: never stands still"));
+            self.tab.click_point(Point { x: at(0)?, y: at(1)? })?;
+            // A click that leads elsewhere takes the word of its hit with it.
+            if self.value("window.hit ?? true")? == Value::Bool(true) {
+                return Ok(());
+            }
+        }
+        bail!("{selector}: moves away from every click")
     }
 
     /// Clicks what matches `selector` in the very moment in which something matches `seen`.

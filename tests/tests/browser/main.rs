@@ -103,6 +103,7 @@ const TESTS: &[Test<Server>] = &[
         sweep::ones_own_knob_gives_curves_and_says_what_is_impossible,
     ),
     ("screens::every_view_fits_and_hinders_nobody", screens::every_view_fits_and_hinders_nobody),
+    ("screens::less_motion_is_no_motion", screens::less_motion_is_no_motion),
     ("screens::the_single_file_opens_from_disk", screens::the_single_file_opens_from_disk),
 ];
 

@@ -12,7 +12,7 @@ const AXE: &str = include_str!("../../data/axe/axe.min.js");
 /// What axe finds in the page as it is shown, by its rules for WCAG 2.2 AA and good practice; nothing where all is well.
 fn hindrances(page: &Page) -> Result<String> {
     let found = page.value(
-        "axe.run(document, { resultTypes: ['violations'], \
+        "axe.run(document, { resultTypes: ['violations'], rules: { 'target-size': { enabled: true } }, \
            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }) \
            .then((all) => all.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target}`)).join('\\n'))",
     )?;
@@ -43,6 +43,53 @@ pub fn every_view_fits_and_hinders_nobody(browser: &Browser, server: &Server) ->
         page.expect_clean().with_context(|| format!("dark: {dark}"))?;
     }
     Ok(())
+}
+
+/// Where less motion is wanted nothing moves by itself, and what is turned is there at once.
+pub fn less_motion_is_no_motion(browser: &Browser, server: &Server) -> Result<()> {
+    let page = browser.tab()?;
+    page.hold_still()?;
+    page.prepare(
+        "{ window.drawn = 0; \
+           for (const name of ['drawArrays', 'drawElements', 'drawArraysInstanced', 'drawElementsInstanced']) { \
+             const real = WebGL2RenderingContext.prototype[name]; \
+             WebGL2RenderingContext.prototype[name] = function (...all) { window.drawn += 1; return real.apply(this, all); }; } }",
+    )?;
+    page.go(server.address())?;
+    page.wait_for("[data-state=\"done\"]")?;
+    for view in VIEWS {
+        page.value(&format!("document.querySelector('button[data-view=\"{view}\"]').click()"))?;
+        page.wait_for(&format!("button[data-view=\"{view}\"][aria-current=page]"))?;
+        ensure!(moving(&page)? == 0, "{view} moves");
+    }
+    page.value("document.querySelector('button[data-view=\"part\"]').click()")?;
+    page.wait_for("g[data-knob=\"gun.fan\"]")?;
+    page.value("document.querySelector('g[data-knob=\"gun.fan\"]').focus()")?;
+    page.press("Home")?;
+    ensure!(moving(&page)? == 0, "a turned knob moves");
+    page.wait_for(".clipboard:not(.under-way):not(.stale)")?;
+    page.wait_for("[data-state=\"done\"]")?;
+    // All is flown and nobody touches anything: the booth is not drawn again and again.
+    page.value(LATER)?;
+    let before = page.value("window.drawn")?.as_u64().context("drawings")?;
+    ensure!(before > 0, "the booth was never drawn");
+    page.value(LATER)?;
+    let after = page.value("window.drawn")?.as_u64().context("drawings")?;
+    ensure!(after == before, "{} drawings of a booth at rest", after - before);
+    page.expect_clean()
+}
+
+/// Half a second in frames.
+const LATER: &str = "new Promise((tell) => { let left = 30; const look = () => --left ? requestAnimationFrame(look) : tell(0); look(); })";
+
+/// The most things that move at once within some frames.
+fn moving(page: &Page) -> Result<u64> {
+    let most = page.value(
+        "new Promise((tell) => { let left = 12, most = 0; const look = () => { \
+           most = Math.max(most, document.getAnimations().filter((a) => a.playState === 'running').length); \
+           if (--left) requestAnimationFrame(look); else tell(most); }; look(); })",
+    )?;
+    most.as_u64().context("a count")
 }
 
 pub fn the_single_file_opens_from_disk(browser: &Browser, _: &Server) -> Result<()> {

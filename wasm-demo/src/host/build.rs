@@ -69,10 +69,9 @@ pub fn compile() -> Result<PathBuf> {
     for (name, _) in std::env::vars_os().filter(|(name, _)| is_in_the_way(name)) {
         command.env_remove(name);
     }
-    // An empty wrapper also overrides one set in a configuration file; so does RUSTFLAGS.
+    // An empty wrapper also overrides one set in a configuration file; so do the flags.
     command.env("RUSTC_WRAPPER", "").env("RUSTC_WORKSPACE_WRAPPER", "");
-    // Components with their types erased: the page compiles faster and is smaller (a switch of leptos).
-    command.env("RUSTFLAGS", "-C target-feature=+simd128 --cfg erase_components");
+    command.env("CARGO_ENCODED_RUSTFLAGS", flags());
     let status = command
         .current_dir(workspace())
         .args([
@@ -99,6 +98,26 @@ pub fn compile() -> Result<PathBuf> {
 #[must_use]
 pub fn compiled() -> PathBuf {
     target_folder().join(target::WASM).join("release-wasm").join(NAME).with_extension("wasm")
+}
+
+/// Flags of the page's compiler, as cargo wants them: parted by a character that no path holds.
+fn flags() -> OsString {
+    // Components with their types erased: the page compiles faster and is smaller (a switch of leptos).
+    let mut flags = OsString::from("-Ctarget-feature=+simd128\u{1f}--cfg\u{1f}erase_components");
+    // What the page says when it fails names source files: not where they lie on the builder's machine. The last that fits is taken.
+    let places = [
+        (std::env::home_dir(), "home"),
+        (std::env::var_os("CARGO_HOME").map(PathBuf::from), "cargo"),
+        (Some(workspace()), "mistcoat"),
+    ];
+    for (place, name) in places {
+        if let Some(place) = place.filter(|place| place.parent().is_some()) {
+            flags.push("\u{1f}--remap-path-prefix=");
+            flags.push(place);
+            flags.push(format!("={name}"));
+        }
+    }
+    flags
 }
 
 /// Settings of the calling build that would leak into the page's.
