@@ -116,6 +116,7 @@ impl Model {
             .map(|s| Slugs { along: atomizer::along(ratio(s.sizes.sauter_uncut()), c), ..s });
         let air = DryingAir { temperature: booth.temperature, humidity: booth.humidity };
         let (volatile_density, schmidt) = volatiles(paint, booth.temperature)?;
+        solids_weigh(paint, volatile_density)?;
         Ok(Spray {
             axial_momentum: state.axial_momentum,
             exit_speed: state.air.annulus.speed,
@@ -234,6 +235,23 @@ fn volatiles(paint: &Paint, temperature: f64) -> Result<(f64, f64), ParameterErr
         (share, density, diffusivity) = (1.0, water.density, water.diffusivity(temperature));
     }
     Ok((density / share, air * share / diffusivity))
+}
+
+/// Least density of what stays of a paint [kg/m3]: below that of any binder; light fillers are left their room.
+const LIGHTEST_SOLIDS: f64 = 400.0;
+
+/// A droplet that dries must weigh more than nothing to the end.
+fn solids_weigh(paint: &Paint, volatile_density: f64) -> Result<(), ParameterError> {
+    let least = volatile_density * (1.0 - paint.volume_solids) + LIGHTEST_SOLIDS * paint.volume_solids;
+    if paint.density >= least {
+        return Ok(());
+    }
+    let allowed = format!(
+        "at least {least:.0} kg/m3 at {:.1} % volume solids: its solvents alone weigh {:.0}",
+        100.0 * paint.volume_solids,
+        volatile_density * (1.0 - paint.volume_solids)
+    );
+    Err(ParameterError::new("paint.density", format!("{:.0} kg/m3", paint.density), allowed))
 }
 
 fn breakup(kit: &Kit, state: &State, paint: &Paint) -> Breakup {

@@ -37,6 +37,20 @@ fn exponent(kit: &Kit, setting: &GunSetting, paint: &Paint) -> Option<f64> {
 }
 
 #[test]
+fn a_paint_lighter_than_its_solvents_is_refused() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let mut paint = catalogue::paint("waterborne-basecoat").unwrap();
+    let own = spray(&kit, &kit.rated(), &paint, &BOOTH).unwrap();
+    // What stays: by weight the paint less its solvents.
+    let solids = |s: &Spray| (s.density - s.volatile_density * (1.0 - s.volume_solids)) / s.volume_solids;
+    assert!(solids(&own) > LIGHTEST_SOLIDS, "{}", solids(&own));
+    paint.density = 745.0;
+    let refused = spray(&kit, &kit.rated(), &paint, &BOOTH).unwrap_err();
+    assert_eq!((refused.key.as_str(), refused.value.as_str()), ("paint.density", "745 kg/m3"));
+    assert!(refused.allowed.starts_with("at least"), "{}", refused.allowed);
+}
+
+#[test]
 fn the_reference_set_up_has_the_reference_size() {
     let kit = catalogue::kit(REFERENCE_KIT).unwrap();
     for correlation in Correlation::PLAIN_JET {

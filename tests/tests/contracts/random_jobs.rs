@@ -5,9 +5,8 @@ use mistcoat_tests::random_jobs::{Tried, try_one};
 
 const JOBS: u64 = 300;
 
-/// Left out here for the time they take (a mist of 10 um, 55 mm off: not done after a minute; a track before a curve of 1.5 m: 15 s once): known, not
-/// yet understood.
-const SLOW: [u64; 2] = [49, 129];
+/// Left out here for the time it takes: a track before a curve of 1.5 m, 15 to 21 s.
+const SLOW: [u64; 1] = [129];
 
 fn jobs() -> u64 {
     std::env::var("MISTCOAT_JOBS").ok().and_then(|n| n.parse().ok()).unwrap_or(JOBS)
@@ -20,7 +19,7 @@ fn three_hundred_jobs_run() {
         try_one(number, &mut tried).unwrap_or_else(|defect| panic!("{defect}"));
     }
     println!("{tried:?}");
-    // What is left of a job after its refused keys are taken out mostly sprays: 221 of 298 when this was written.
+    // What is left of a job after its refused keys are taken out mostly sprays: 221 of 299 when this was written.
     assert!(tried.flown > jobs * 2 / 3, "{tried:?}");
     // Words are held as well as figures: many keys are refused beside others.
     assert!(tried.refused.len() > 20, "{tried:?}");
