@@ -214,6 +214,8 @@ fn main() -> Result<()> {
     page.go(address.as_str().context("an address")?)?;
     page.wait_for("[data-state=\"done\"]")?;
     ensure!(page.value("decodeURIComponent(location.hash)")? == before, "the job is gone");
+    // A job that holds a try opens at By hand.
+    soak.view("part")?;
     let kept = soak.count("[data-kept]")?;
     ensure!(kept == soak.kept as u64, "{kept} runs put aside of {}", soak.kept);
     page.expect_clean()
