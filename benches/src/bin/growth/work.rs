@@ -78,13 +78,13 @@ pub fn steps() -> Series {
     let sizes: Vec<f64> = shares.iter().map(|&s| steps(share(s))).collect();
     let of = sizes.clone();
     Series::new(
-        "steps of a droplet, of 20,000 droplets",
+        "steps of a droplet, of 400,000 droplets",
         &sizes,
         Box::new(move |size| {
             let at = of.iter().position(|&s| s == size).ok_or("no such step")?;
             let task = Task::new(share(shares[at]));
             let clock = Clock::start();
-            std::hint::black_box(task.run(levels()[0], Noise::Sum2, 1, 0, FEW));
+            std::hint::black_box(task.run(levels()[0], Noise::Sum2, 1, 0, 20 * FEW));
             Ok(clock.seconds())
         }),
     )
