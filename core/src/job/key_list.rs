@@ -120,7 +120,7 @@ pub const KEYS: &[Key] = &[
     key("paint.cup.seconds", Number, ("1", "1000"), "none", "seconds out of that cup, as sprayed, at the paint's temperature; sets the viscosity"),
     key("paint.cup.temperature", q(Temperature), ("5 C", "45 C"), "paint.temperature", "temperature at which the seconds were taken, where it is not the paint's"),
     key("paint.kinematic_viscosity", q(KinematicViscosity), ("1 mm2/s", "2000 mm2/s"), "none", "viscosity measured as sprayed, at the paint's temperature, instead of the cup"),
-    key("paint.density", q(Density), ("0.7 kg/L", "4 kg/L"), PAINT, "density as sprayed"),
+    key("paint.density", q(Density), ("0.7 kg/L", "4 kg/L"), PAINT, "density as sprayed; at least what its solvents and a light binder weigh"),
     key("paint.volume_solids", Share, ("0.02", "1"), PAINT, "solids by volume as sprayed"),
     key("paint.mass_solids", Share, ("0.02", "1"), "none", "solids by mass as sprayed, instead of paint.volume_solids"),
     key("paint.base_density", q(Density), ("0.6 kg/L", "5 kg/L"), PAINT, "density of the base in its tin"),

@@ -237,7 +237,7 @@ fn volatiles(paint: &Paint, temperature: f64) -> Result<(f64, f64), ParameterErr
     Ok((density / share, air * share / diffusivity))
 }
 
-/// Least density of what stays of a paint [kg/m3]: below that of any binder; light fillers are left their room.
+/// Least density of what stays of a paint [kg/m3]; ours: well below a binder's, so that light fillers have their room.
 const LIGHTEST_SOLIDS: f64 = 400.0;
 
 /// A droplet that dries must weigh more than nothing to the end.
@@ -247,7 +247,7 @@ fn solids_weigh(paint: &Paint, volatile_density: f64) -> Result<(), ParameterErr
         return Ok(());
     }
     let allowed = format!(
-        "at least {least:.0} kg/m3 at {:.1} % volume solids: its solvents alone weigh {:.0}",
+        "at least {least:.0} kg/m3 at {:.1} % volume solids: its solvents alone weigh {:.0} kg/m3 of it",
         100.0 * paint.volume_solids,
         volatile_density * (1.0 - paint.volume_solids)
     );

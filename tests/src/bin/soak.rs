@@ -36,7 +36,6 @@ Storage.prototype.setItem = function (...all) {
 
 const FRAMES: &str =
     "new Promise((tell) => requestAnimationFrame(() => requestAnimationFrame(() => tell(0))))";
-const PRESETS: u64 = 5;
 
 /// The page and what its user has made.
 struct Soak<'a> {
@@ -113,10 +112,8 @@ impl Soak<'_> {
     fn swept(&self) -> Result<()> {
         self.view("sweep")?;
         self.page.wait_for("[data-preset]")?;
-        self.page.value(&format!(
-            "document.querySelectorAll('[data-preset]')[{}].click(), 0",
-            self.round % PRESETS
-        ))?;
+        let preset = self.round % self.count("[data-preset]")?;
+        self.page.value(&format!("document.querySelectorAll('[data-preset]')[{preset}].click(), 0"))?;
         match self.round % 3 {
             0 => self.page.wait_for("[data-sweep=done]"),
             1 => {

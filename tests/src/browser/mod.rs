@@ -4,6 +4,7 @@
 //! [`QUIET`] hangs; one that works may take its time, up to [`LIMIT`], so that a loaded machine fails nothing. The
 //! browser can reach this machine only, so a request to anywhere else is an error on the console.
 
+mod click;
 mod page;
 pub mod processes;
 mod runner;
@@ -24,8 +25,6 @@ use crate::chromium;
 pub const SPRAY: &str = concat!(include_str!("spray.js"), "0");
 /// A page that is waited for and shows no change for so long hangs.
 pub const QUIET: Duration = Duration::from_secs(90);
-/// Times that a click is aimed at what moves.
-pub const AIMS: usize = 5;
 /// The longest wait.
 pub const LIMIT: Duration = Duration::from_secs(900);
 

@@ -4,13 +4,12 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use anyhow::{Context, Result, bail, ensure};
 use headless_chrome::Tab;
-use headless_chrome::browser::tab::point::Point;
 use headless_chrome::protocol::cdp::types::Event;
 use headless_chrome::protocol::cdp::{Emulation, HeapProfiler, Log, Memory, Network, Page as Cdp, Runtime};
 use headless_chrome::types::PrintToPdfOptions;
 use serde_json::Value;
 
-use super::{AIMS, LIMIT, QUIET};
+use super::{LIMIT, QUIET};
 
 /// How a page is shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,7 +32,7 @@ struct Seen {
 
 /// One tab of the browser; it is closed when dropped.
 pub struct Page {
-    tab: Arc<Tab>,
+    pub(super) tab: Arc<Tab>,
     seen: Arc<Mutex<Seen>>,
 }
 
@@ -193,65 +192,6 @@ impl Page {
     pub fn text(&self, selector: &str) -> Result<String> {
         let value = self.value(&format!("document.querySelector({}).innerText", Value::from(selector)))?;
         value.as_str().map(String::from).with_context(|| format!("{selector}: has no text"))
-    }
-
-    /// Clicks the middle of the first element that matches `selector`, as soon as it stands still and nothing covers it. What the page
-    /// draws above it may move it between the look and the click: then it is aimed at anew.
-    ///
-    /// # Errors
-    /// When there is no such element, or none that stands still within [`QUIET`] or is hit in [`AIMS`] tries.
-    pub fn click(&self, selector: &str) -> Result<()> {
-        self.wait_for(selector)?;
-        let (quoted, quiet) = (Value::from(selector), QUIET.as_millis());
-        for _ in 0..AIMS {
-            let place = self.value(&format!(
-                "new Promise((tell) => {{
-                   const began = performance.now();
-                   let before = '';
-                   const look = () => {{
-                     const element = document.querySelector({quoted});
-                     element?.scrollIntoView({{ block: 'center', inline: 'center', behavior: 'instant' }});
-                     const box = element?.getBoundingClientRect();
-                     const at = box && [box.x + box.width / 2, box.y + box.height / 2];
-                     const there = at && document.elementFromPoint(at[0], at[1]);
-                     if (there && element.contains(there) && before === String(at)) {{
-                       window.hit = false;
-                       addEventListener('click', (event) => {{ window.hit = element.contains(event.target); }}, {{ capture: true, once: true }});
-                       return tell(at);
-                     }}
-                     before = String(at);
-                     if (performance.now() - began > {quiet}) return tell(null);
-                     requestAnimationFrame(look);
-                   }};
-                   look();
-                 }})"
-            ))?;
-            let at =
-                |axis: usize| place[axis].as_f64().with_context(|| format!("{selector}: never stands still"));
-            self.tab.click_point(Point { x: at(0)?, y: at(1)? })?;
-            // A click that leads elsewhere takes the word of its hit with it.
-            if self.value("window.hit ?? true")? == Value::Bool(true) {
-                return Ok(());
-            }
-        }
-        bail!("{selector}: moves away from every click")
-    }
-
-    /// Clicks what matches `selector` in the very moment in which something matches `seen`.
-    ///
-    /// # Errors
-    /// When either is missing.
-    pub fn click_when(&self, seen: &str, selector: &str) -> Result<()> {
-        let (seen, selector) = (Value::from(seen), Value::from(selector));
-        self.value(&format!(
-            "window.clickWhen = new MutationObserver(() => {{
-               if (!document.querySelector({seen})) return;
-               window.clickWhen.disconnect();
-               document.querySelector({selector}).click();
-             }});
-             window.clickWhen.observe(document, {{ subtree: true, childList: true, attributes: true }}); 0"
-        ))?;
-        Ok(())
     }
 
     /// Presses a key, by its name ("ArrowUp", "Enter", "a").
