@@ -76,6 +76,9 @@ pub fn less_motion_is_no_motion(browser: &Browser, server: &Server) -> Result<()
     page.value(LATER)?;
     let after = page.value("window.drawn")?.as_u64().context("drawings")?;
     ensure!(after == before, "{} drawings of a booth at rest", after - before);
+    // What would move is seen.
+    page.value("document.querySelector('main').animate([{ opacity: 1 }, { opacity: 0.9 }], 60000), 0")?;
+    ensure!(moving(&page)? == 1, "a planted movement is not seen");
     page.expect_clean()
 }
 
