@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use super::{Page, QUIET};
 
-/// Times that a click is aimed at what moves.
+/// Times that a click is aimed at what moves; the docs of [`Page::click`] name it.
 const AIMS: usize = 5;
 
 impl Page {
@@ -14,7 +14,7 @@ impl Page {
     /// draws above it may move it between the look and the click: then it is aimed at anew.
     ///
     /// # Errors
-    /// When there is no such element, or none that stands still within [`QUIET`] or is hit in [`AIMS`] tries.
+    /// When there is no such element, or none that stands still within [`QUIET`] or is hit in five tries.
     pub fn click(&self, selector: &str) -> Result<()> {
         self.wait_for(selector)?;
         let (quoted, quiet) = (Value::from(selector), QUIET.as_millis());
