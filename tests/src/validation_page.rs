@@ -4,7 +4,7 @@ use crate::table::MISS;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-/// Opens a part of the page that is written anew; a name follows, and for rows the files whose rows stand there.
+/// Opens a part of the page that is written anew; a name follows, for rows the files whose rows stand there, for chosen ones the checks.
 const OPEN: &str = "<!-- written: ";
 /// Closes it.
 const CLOSE: &str = "<!-- end of what is written -->";
@@ -66,6 +66,20 @@ impl Gathered {
         })
     }
 
+    /// Rows by the names of their checks, which stand elsewhere too.
+    fn chosen(&self, names: &str) -> Result<String, String> {
+        names.split("; ").try_fold(HEAD.to_owned(), |mut text, name| {
+            let start = format!("| {name} | ");
+            let (_, row) = self
+                .rows
+                .iter()
+                .find(|(_, row)| row.starts_with(&start))
+                .ok_or(format!("{name}: no such row"))?;
+            let _ = writeln!(text, "{row}");
+            Ok(text)
+        })
+    }
+
     fn counted(&self) -> String {
         let mut text =
             String::from("| file | values | largest difference | allowed there |\n|---|---|---|---|\n");
@@ -94,6 +108,7 @@ impl Gathered {
                     placed.extend(files.split(' '));
                     self.table(|file, missed| !missed && files.split(' ').any(|f| f == file))
                 }
+                Some(("chosen", names)) => self.chosen(names)?,
                 None if name == "missed rows" => self.table(|_, missed| missed),
                 None if name == "counted" => self.counted(),
                 None if name == "sensitivity" => format!("{sensitivity}\n"),
@@ -131,6 +146,8 @@ mod tests {
         let both = page("rows: drag.rs") + &page("missed rows") + &page("counted");
         let text = all.write_into(&both, "").expect("a page");
         assert!(text.contains(&missed) && text.contains("| `drag.rs` | 2 | 2.0e-3 | 1.0e-2 |"), "{text}");
+        let chosen = all.write_into(&(page("rows: drag.rs") + &page("chosen: Cd")), "").expect("a page");
+        assert_eq!(chosen.matches(ROW).count(), 2, "{chosen}");
     }
 
     #[test]
@@ -141,6 +158,7 @@ mod tests {
             Err("drag.rs: its rows have no place on the page".into())
         );
         assert_eq!(all.write_into(&page("weather"), ""), Err("weather: not known".into()));
+        assert_eq!(all.write_into(&page("chosen: Cl"), ""), Err("Cl: no such row".into()));
         assert_eq!(all.write_into("<!-- written: counted -->\n", ""), Err("counted: no end".into()));
     }
 }

@@ -13,7 +13,7 @@ mod tube;
 
 pub use among::AmongFlow;
 pub use curved::CurvedFlow;
-pub use fan_jet::{FanJet, JetSpec, SPREAD, Section, TIME_SCALE};
+pub use fan_jet::{FanJet, INTENSITY, JetSpec, SPREAD, Section, TIME_SCALE};
 pub use panel::PanelFlow;
 pub use tilted::TiltedFlow;
 pub use tube::TubeFlow;

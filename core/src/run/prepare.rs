@@ -1,28 +1,17 @@
-//! From a job to what can be flown, and from counts to the film on its part.
+//! From a job to what can be flown.
 
-use super::faces::cells_round;
-use super::frame_film::hidden;
-use super::{CardTally, PartTally, faces};
 use crate::course::{Course, FrameCourse, in_cap_frame, jet_of, panel_scene, round_scene, settings};
 use crate::emission::Emission;
 use crate::error::ParameterError;
-use crate::film::FilmMap;
 use crate::flight::Scene;
 use crate::gun::{GunSetting, State, Warning};
 use crate::job::{FanAxis, Job, PartShape};
-use crate::report::pattern_sizes;
 use crate::set_up;
 use crate::spray::Spray;
 use crate::stream::Purpose;
-use crate::stroke::{Deposits, FramePlan, Hand, Lay, Strokes, Swept, Track, legs, moved};
-use crate::supply::Answer;
-use crate::tally::{Grid, Members};
+use crate::stroke::{FramePlan, Lay};
 use std::sync::Arc;
 
-/// Bin of a footprint [m].
-const BIN: f64 = 2e-3;
-/// Half of a footprint [m].
-const HALF: f64 = 0.5;
 /// Place along the fan where a push is at its mean over a balanced fan: s^2 = 1/6 [share of half fan].
 const BALANCED: f64 = 0.408_248_290_463_863;
 /// Cap pressure below which the air carries no spray: paint dribbles [Pa gauge]. Ours: a fifth of the least inlet pressure a job
@@ -121,24 +110,14 @@ impl Prepared {
             (false, true) => Lay::Along,
             (false, false) => Lay::Across,
         };
-        let (sin, cos) = (crate::math::sin(job.lean), crate::math::cos(job.lean));
-        // Gun frame: on a panel "down" is -y of the part; on a tube the part leans along its own length.
-        let down = match lay {
-            Lay::Across => [0.0, -sin, cos],
-            Lay::Along => [sin, 0.0, cos],
-            Lay::Round => match job.part {
-                PartShape::Curved { .. } => [0.0, -sin, cos],
-                _ => [-sin, 0.0, if job.stroke.sides <= 1 { cos } else { 0.0 }],
-            },
-        };
+        let down = down(&job, lay);
         let flat = panel_scene(jet_of(&spray, &job.booth, distance, false)?, distance)?;
-        let card_down = if lay == Lay::Across { down } else { [0.0, -sin, cos] };
         let turn = if tube { 0.0 } else { job.gun.cap_turn };
         let flight = |down| settings(&spray, &job.booth, in_cap_frame(down, turn));
         let jet = jet_of(&spray, &job.booth, distance, false)?;
         let card = Course::new(
             flat,
-            flight(card_down),
+            flight(upright(&job)),
             Emission::new(&spray, &jet, false),
             spray.clone(),
             job.run.seed,
@@ -147,16 +126,7 @@ impl Prepared {
         // A cap turned half round mirrors what pushes its spray.
         let askew = if tube && quarters >= 2 { spray.askew.half_round() } else { spray.askew };
         let on_tube = Spray { askew, ..spray.clone() };
-        let diameter = match &job.part {
-            PartShape::Panel { .. } => None,
-            PartShape::Tube { diameter, .. } => Some(*diameter),
-            PartShape::Curved { radius, .. } => Some(2.0 * radius),
-            // The gun before one of its tubes alone: what pictures and patterns show.
-            PartShape::Frame(frame) => {
-                frame.members.iter().find(|m| m.sprayed).or(frame.members.first()).map(|m| m.diameter)
-            }
-        };
-        let scene = match diameter {
+        let scene = match diameter(&job.part) {
             None => flat,
             Some(diameter) => {
                 let off = if along {
@@ -235,126 +205,32 @@ impl Prepared {
             // Along a frame every place of the gun has its own neighbours.
             && (!matches!(a.part, PartShape::Frame(_)) || s == t)
     }
+}
 
-    /// Bins of the footprint.
-    #[must_use]
-    pub fn grid(&self) -> Grid {
-        let n = (2.0 * HALF / BIN) as usize;
-        let pi = core::f64::consts::PI;
-        match self.job.part {
-            PartShape::Panel { .. } => Grid { nx: n, ny: n, x0: -HALF, y0: -HALF, dx: BIN, dy: BIN },
-            PartShape::Tube { diameter, .. } => {
-                let ny = cells_round(diameter);
-                Grid { nx: n, ny, x0: -HALF, y0: -pi, dx: BIN, dy: 2.0 * pi / ny as f64 }
-            }
-            PartShape::Curved { radius, .. } => {
-                // As far round as a panel's footprint reaches, at most all round.
-                let reach = (HALF / radius).min(pi);
-                let ny = ((2.0 * reach * radius / BIN) as usize).max(1);
-                Grid { nx: n, ny, x0: -HALF, y0: -reach, dx: BIN, dy: 2.0 * reach / ny as f64 }
-            }
-            // A frame's droplets are counted by the cells of its film.
-            PartShape::Frame(_) => Grid { nx: 1, ny: 1, x0: 0.0, y0: 0.0, dx: BIN, dy: BIN },
+/// Where gravity pulls in the gun's frame, the part's y upwards.
+fn upright(job: &Job) -> [f64; 3] {
+    [0.0, -crate::math::sin(job.lean), crate::math::cos(job.lean)]
+}
+
+/// The same as the footprint lies: on a panel "down" is -y of the part; on a tube the part leans along its own length.
+fn down(job: &Job, lay: Lay) -> [f64; 3] {
+    let [x, minus, cos] = upright(job);
+    match (lay, &job.part) {
+        (Lay::Across, _) | (Lay::Round, PartShape::Curved { .. }) => [x, minus, cos],
+        (Lay::Along, _) => [-minus, 0.0, cos],
+        (Lay::Round, _) => [minus, 0.0, if job.stroke.sides <= 1 { cos } else { 0.0 }],
+    }
+}
+
+/// Diameter of what is round about the strokes [m]; of a frame that of one of its tubes alone, which pictures and patterns show.
+fn diameter(part: &PartShape) -> Option<f64> {
+    match part {
+        PartShape::Panel { .. } => None,
+        PartShape::Tube { diameter, .. } => Some(*diameter),
+        PartShape::Curved { radius, .. } => Some(2.0 * radius),
+        PartShape::Frame(frame) => {
+            frame.members.iter().find(|m| m.sprayed).or(frame.members.first()).map(|m| m.diameter)
         }
-    }
-
-    /// Counts of a run before its first droplet.
-    #[must_use]
-    pub fn nothing_flown(&self) -> PartTally {
-        let members = self.frame.as_ref().map(|_| Members::new(self.bare_film().faces().into()));
-        PartTally::new(self.grid()).of_members(members)
-    }
-
-    /// A bare film on the part.
-    #[must_use]
-    pub fn bare_film(&self) -> FilmMap {
-        let film = FilmMap::over(faces(&self.job));
-        match &self.job.part {
-            PartShape::Frame(frame) => {
-                let hidden = hidden(frame, &film);
-                film.hiding(hidden)
-            }
-            _ => film,
-        }
-    }
-
-    /// Strokes, once the card has told the fan's size.
-    #[must_use]
-    pub fn strokes(&self, card: &CardTally) -> Strokes {
-        let stroke = &self.job.stroke;
-        if let Some(track) = &self.job.track {
-            return Strokes::Track((**track).clone());
-        }
-        if let Some(frame) = &self.frame {
-            return match frame.track() {
-                Some(track) => Strokes::Track(track.clone()),
-                None => Strokes::Passes {
-                    passes: frame.passes().to_vec(),
-                    speed: stroke.speed,
-                    coats: stroke.coats,
-                },
-            };
-        }
-        if let (Some(seconds), false) = (stroke.burst, stroke.is_swept()) {
-            return Strokes::Track(self.held(seconds));
-        }
-        let moved = if stroke.is_swept() { None } else { self.moved(&stroke.hand, card) };
-        moved.map_or_else(|| Strokes::plan(stroke, &self.job.part, self.fan_across(card)), Strokes::Track)
-    }
-
-    /// The fan's size across the passes [m].
-    #[must_use]
-    pub fn fan_across(&self, card: &CardTally) -> f64 {
-        let sizes = pattern_sizes(card, None);
-        match self.job.stroke.fan_axis {
-            FanAxis::Across if self.job.gun.cap_turn == 0.0 => sizes.length,
-            FanAxis::Along => sizes.width,
-            FanAxis::Across => {
-                // Height of an ellipse turned with the cap.
-                let turn = self.job.gun.cap_turn;
-                let (up, side) =
-                    (sizes.length * crate::math::cos(turn), sizes.width * crate::math::sin(turn));
-                (up * up + side * side).sqrt()
-            }
-        }
-    }
-
-    /// The job's passes as a hand moves them; of a frame `FramePlan` has them.
-    pub(super) fn moved(&self, hand: &Hand, card: &CardTally) -> Option<Track> {
-        let stroke = &self.job.stroke;
-        let legs = legs(stroke, &self.job.part, self.fan_across(card));
-        moved(stroke, &legs, hand, self.radius().is_some(), self.job.run.seed)
-    }
-
-    /// Will the air do, over these strokes? None where the job has no supply.
-    ///
-    /// # Errors
-    /// A figure of the supply out of range, by its key.
-    pub fn air_answer(&self, strokes: &Strokes) -> Result<Option<Answer>, ParameterError> {
-        let mut asked = self.job.clone();
-        asked.gun.inlet_pressure = self.wanted_pressure;
-        set_up::air_answer(&asked, &set_up::trigger_times(strokes, &self.job.stroke))
-    }
-
-    /// What the counts stand for, to be swept along `strokes`.
-    #[must_use]
-    pub fn swept<'a>(&self, part: &'a PartTally, strokes: &'a Strokes) -> Swept<'a> {
-        Swept {
-            footprint: &part.footprint,
-            fates: &part.fates,
-            lay: self.lay,
-            strokes,
-            flow: self.spray.volume_flow,
-            solids: self.spray.volume_solids,
-            members: part.members.as_ref(),
-        }
-    }
-
-    /// What the counts stand for, pass by pass in order of time.
-    #[must_use]
-    pub fn deposits<'a>(&self, part: &'a PartTally, strokes: &'a Strokes) -> Deposits<'a> {
-        let times = set_up::trigger_times(strokes, &self.job.stroke);
-        Deposits::new(self.swept(part, strokes), &times)
     }
 }
 

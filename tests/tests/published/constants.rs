@@ -1,5 +1,6 @@
 //! The constants listed in the docs are those of the code.
 
+use mistcoat::airflow::{INTENSITY, TIME_SCALE};
 use mistcoat::catalogue;
 use mistcoat::constants::Constants;
 use std::path::Path;
@@ -30,4 +31,38 @@ fn docs_list_every_constant_with_its_value() {
         Constants::STANDARD.named().len(),
         "the docs list a constant that the code has not"
     );
+}
+
+/// What a table says of a value, in SI: its first number, by the unit after it.
+fn said(cell: &str) -> Option<f64> {
+    let mut words = cell.split([' ', ',']);
+    let number: f64 = words.next()?.parse().ok()?;
+    let unit = match words.next() {
+        Some("um") => 1e-6,
+        Some("mm") => 1e-3,
+        _ => 1.0,
+    };
+    Some(number * unit)
+}
+
+#[test]
+fn fitted_constants_stand_on_the_page_with_their_value() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/validation.md");
+    let page = std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
+    let (_, from) = page.split_once("\n## Fitted constants").expect("the section");
+    let table = from.split("\n## ").next().unwrap_or_default();
+    let mut known = Constants::STANDARD.named().to_vec();
+    known.extend([("INTENSITY", INTENSITY), ("TIME_SCALE", TIME_SCALE)]);
+    let mut held = 0;
+    for row in table.lines().filter(|line| line.starts_with("| `")) {
+        let cells: Vec<&str> = row.trim_matches('|').split('|').map(str::trim).collect();
+        let names = cells[0].split(", ").filter_map(|name| name.strip_prefix('`')?.strip_suffix('`'));
+        for (name, cell) in names.zip(cells[1].split(", ")) {
+            let Some((_, value)) = known.iter().find(|(known, _)| *known == name) else { continue };
+            let told = said(cell).unwrap_or_else(|| panic!("{name}: {cell} is no value"));
+            assert!((told - value).abs() <= 1e-12 * value.abs(), "{name}: page {told}, code {value}");
+            held += 1;
+        }
+    }
+    assert!(held >= 9, "only {held} fitted constants were found");
 }

@@ -1,17 +1,18 @@
 //! The booth on the graphics processor, by WebGL2. All that is known of it elsewhere is [`Drawn`]: what to show.
 
 use glam::DMat4;
-use js_sys::{Float32Array, Uint32Array};
+use js_sys::Float32Array;
 use mistcoat::report::chart::film_map::{DOT, INK, RAMP, SHEET, Wanted};
 use wasm_bindgen::JsCast;
 use web_sys::{
-    HtmlCanvasElement, WebGl2RenderingContext as Context, WebGlBuffer, WebGlContextAttributes, WebGlProgram,
-    WebGlTexture, WebGlUniformLocation, WebGlVertexArrayObject,
+    HtmlCanvasElement, WebGl2RenderingContext as Context, WebGlContextAttributes, WebGlTexture,
+    WebglLoseContext,
 };
 
 use super::mesh::{self, Mesh};
 use super::part::Standing;
 use super::room::Lines;
+use super::stock::{Program, Stock, program};
 use super::{shaders, spray};
 
 /// Red, green, blue, 0..=1.
@@ -62,19 +63,6 @@ pub enum Trouble {
     Lost,
 }
 
-/// A program and the places of its values.
-struct Program {
-    program: WebGlProgram,
-}
-
-/// Corners on the graphics processor.
-struct Stock {
-    array: WebGlVertexArrayObject,
-    corners: WebGlBuffer,
-    order: Option<WebGlBuffer>,
-    count: i32,
-}
-
 /// The booth of one canvas.
 pub struct Booth {
     gl: Context,
@@ -90,8 +78,6 @@ pub struct Booth {
     drops: Stock,
     film: WebGlTexture,
 }
-
-const F: u32 = Context::FLOAT;
 
 impl Booth {
     /// Prepares a canvas.
@@ -175,7 +161,7 @@ impl Booth {
             size.1 as i32,
             0,
             Context::RG,
-            F,
+            Context::FLOAT,
             Some(&Float32Array::from(film)),
         );
     }
@@ -223,6 +209,16 @@ impl Booth {
             }
         }
         gl.bind_vertex_array(None);
+    }
+
+    /// Gives its memory back at once: a browser keeps that of a canvas which nobody sees any more until it clears up, and it has few such
+    /// pictures to give.
+    pub fn give_back(self) {
+        if let Ok(Some(lose)) = self.gl.get_extension("WEBGL_lose_context")
+            && !self.gl.is_context_lost()
+        {
+            lose.unchecked_into::<WebglLoseContext>().lose_context();
+        }
     }
 
     fn begin(&self, program: &Program, screen: [f32; 2], d: &Drawn) {
@@ -282,75 +278,4 @@ impl Booth {
 #[must_use]
 pub fn bytes(rgb: [u8; 3]) -> Colour {
     rgb.map(|c| f32::from(c) / 255.0)
-}
-
-impl Program {
-    fn at(&self, gl: &Context, name: &str) -> Option<WebGlUniformLocation> {
-        gl.get_uniform_location(&self.program, name)
-    }
-}
-
-impl Stock {
-    /// An empty stock whose corners hold attributes of so many numbers each.
-    fn new(gl: &Context, widths: &[i32], ordered: bool) -> Result<Self, Trouble> {
-        let array = gl.create_vertex_array().ok_or(Trouble::Refused)?;
-        let corners = gl.create_buffer().ok_or(Trouble::Refused)?;
-        let order = if ordered { Some(gl.create_buffer().ok_or(Trouble::Refused)?) } else { None };
-        gl.bind_vertex_array(Some(&array));
-        gl.bind_buffer(Context::ARRAY_BUFFER, Some(&corners));
-        if let Some(order) = &order {
-            gl.bind_buffer(Context::ELEMENT_ARRAY_BUFFER, Some(order));
-        }
-        let stride = 4 * widths.iter().sum::<i32>();
-        let mut offset = 0;
-        for (number, &width) in widths.iter().enumerate() {
-            gl.enable_vertex_attrib_array(number as u32);
-            gl.vertex_attrib_pointer_with_i32(number as u32, width, F, false, stride, offset);
-            offset += 4 * width;
-        }
-        gl.bind_vertex_array(None);
-        Ok(Self { array, corners, order, count: 0 })
-    }
-
-    fn fill(&mut self, gl: &Context, corners: &[f32], order: Option<&[u32]>) {
-        gl.bind_vertex_array(Some(&self.array));
-        gl.bind_buffer(Context::ARRAY_BUFFER, Some(&self.corners));
-        let corners = Float32Array::from(corners);
-        gl.buffer_data_with_array_buffer_view(Context::ARRAY_BUFFER, &corners, Context::STATIC_DRAW);
-        if let (Some(buffer), Some(order)) = (&self.order, order) {
-            gl.bind_buffer(Context::ELEMENT_ARRAY_BUFFER, Some(buffer));
-            self.count = order.len() as i32;
-            let order = Uint32Array::from(order);
-            gl.buffer_data_with_array_buffer_view(
-                Context::ELEMENT_ARRAY_BUFFER,
-                &order,
-                Context::STATIC_DRAW,
-            );
-        }
-        gl.bind_vertex_array(None);
-    }
-
-    fn draw(&self, gl: &Context) {
-        if self.count > 0 {
-            gl.bind_vertex_array(Some(&self.array));
-            gl.draw_elements_with_i32(Context::TRIANGLES, self.count, Context::UNSIGNED_INT, 0);
-        }
-    }
-}
-
-fn program(gl: &Context, corners: &str, colours: &str) -> Result<Program, Trouble> {
-    let program = gl.create_program().ok_or(Trouble::Refused)?;
-    for (kind, text) in [(Context::VERTEX_SHADER, corners), (Context::FRAGMENT_SHADER, colours)] {
-        let shader = gl.create_shader(kind).ok_or(Trouble::Refused)?;
-        gl.shader_source(&shader, text);
-        gl.compile_shader(&shader);
-        gl.attach_shader(&program, &shader);
-    }
-    gl.link_program(&program);
-    if gl.get_program_parameter(&program, Context::LINK_STATUS).as_bool() == Some(true) {
-        return Ok(Program { program });
-    }
-    let why = gl.get_program_info_log(&program).unwrap_or_default();
-    web_sys::console::warn_1(&format!("WebGL2: {why}").into());
-    Err(if gl.is_context_lost() { Trouble::Lost } else { Trouble::Refused })
 }

@@ -18,4 +18,6 @@ pub mod scene;
 #[cfg(target_arch = "wasm32")]
 mod shaders;
 pub mod spray;
+#[cfg(target_arch = "wasm32")]
+mod stock;
 pub mod way;

@@ -159,7 +159,11 @@ pub fn flown_points() -> Series {
     )
 }
 
-/// The longest piece of a sweep on one thread, in which it cannot be stopped [ms]: with all figures that a sweep keeps by itself.
+/// Droplets that a worker of the page asks for at once (`task/sweeping.rs`).
+const PAGE_PIECE: u64 = 256;
+
+/// The longest piece of a sweep as the page asks for it, on one thread, in which it cannot be stopped [ms]: with all figures that a
+/// sweep keeps by itself.
 pub fn longest_pieces() -> Result<String, String> {
     let mut out = "| sweep | pieces | longest, core time [ms] |\n|---|---|---|".to_string();
     for (name, base, keys, axis) in [
@@ -178,7 +182,7 @@ pub fn longest_pieces() -> Result<String, String> {
         let (mut sweep, mut longest, mut pieces, mut over) = (Sweep::new(plan), 0.0f64, 0, false);
         while !over {
             let clock = Clock::start();
-            over = sweep.advance(8192);
+            over = sweep.advance(PAGE_PIECE);
             longest = longest.max(clock.seconds());
             pieces += 1;
         }

@@ -99,6 +99,14 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
     let film = Memo::new(move |_| shown(band));
     watch_theme(theme);
     let hung = easel.clone();
+    let held = StoredValue::new_local(easel.clone());
+    on_cleanup(move || {
+        held.with_value(|easel| {
+            if let Some(booth) = easel.booth.borrow_mut().take() {
+                booth.give_back();
+            }
+        });
+    });
     Effect::new(move |_| {
         let Some(canvas) = node.get() else { return };
         watch_size(&canvas, band);
