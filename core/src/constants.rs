@@ -85,7 +85,7 @@ impl Constants {
         exponent_limit: 4.0,
         split_threshold: 1.3,
         lobe_growth: 1.0,
-        lobe_limit: 0.7,
+        lobe_limit: 0.6,
     };
 
     /// Every constant by name, in SI: for the list in the docs and for sensitivities.

@@ -113,6 +113,25 @@ pub fn a_lost_picture_falls_back_and_comes_back(browser: &Browser, server: &Serv
     page.expect_clean()
 }
 
+pub fn a_booth_that_is_left_gives_its_memory_back(browser: &Browser, server: &Server) -> Result<()> {
+    let page = opened(browser, server)?;
+    let first = look(&page)?;
+    page.value("window.old = document.querySelector('.booth-picture'), 0")?;
+    let lost = || page.value("old.getContext('webgl2').isContextLost()");
+    // Shown anew, the view keeps its canvas.
+    page.value("document.querySelector('[data-view=part]').click(), 0")?;
+    let again = look(&page)?;
+    ensure!(again == first && lost()? == false, "{first:?} {again:?}");
+    page.value("document.querySelector('[data-view=card]').click(), 0")?;
+    page.value(FRAMES)?;
+    ensure!(lost()? == true, "a picture that nobody sees is kept");
+    page.value("document.querySelector('[data-view=part]').click(), 0")?;
+    page.wait_for(".booth-band:not(.flat) .booth-picture[data-drawn=\"film\"]")?;
+    let back = look(&page)?;
+    ensure!(back == first, "another picture came back: {first:?} {back:?}");
+    page.expect_clean()
+}
+
 pub fn without_webgl_it_is_drawn_flat(browser: &Browser, server: &Server) -> Result<()> {
     let page = browser.tab()?;
     page.prepare(

@@ -39,6 +39,7 @@ const TESTS: &[Test<Server>] = &[
     ("booth::the_booth_says_what_stands_there", booth::the_booth_says_what_stands_there),
     ("booth::film_as_map_and_dark_are_other_pictures", booth::film_as_map_and_dark_are_other_pictures),
     ("booth::a_lost_picture_falls_back_and_comes_back", booth::a_lost_picture_falls_back_and_comes_back),
+    ("booth::a_booth_that_is_left_gives_its_memory_back", booth::a_booth_that_is_left_gives_its_memory_back),
     ("booth::without_webgl_it_is_drawn_flat", booth::without_webgl_it_is_drawn_flat),
     ("booth::the_booth_fits_phones_and_sharp_screens", booth::the_booth_fits_phones_and_sharp_screens),
     ("face::the_keys_turn_a_knob", face::the_keys_turn_a_knob),

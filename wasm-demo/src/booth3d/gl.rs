@@ -211,12 +211,14 @@ impl Booth {
         gl.bind_vertex_array(None);
     }
 
-    /// Gives its memory back at once: a browser keeps that of a canvas which nobody sees any more until it clears up, and it has few such
-    /// pictures to give.
+    /// Gives its memory back at once, where its canvas has left the page: a browser keeps that of a canvas which nobody sees any more until it
+    /// clears up, and it has few such pictures to give.
     pub fn give_back(self) {
-        if let Ok(Some(lose)) = self.gl.get_extension("WEBGL_lose_context")
-            && !self.gl.is_context_lost()
-        {
+        let canvas = self.gl.canvas().and_then(|canvas| canvas.dyn_into::<HtmlCanvasElement>().ok());
+        if canvas.is_none_or(|canvas| canvas.is_connected()) || self.gl.is_context_lost() {
+            return;
+        }
+        if let Ok(Some(lose)) = self.gl.get_extension("WEBGL_lose_context") {
             lose.unchecked_into::<WebglLoseContext>().lose_context();
         }
     }

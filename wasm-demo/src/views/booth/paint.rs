@@ -103,7 +103,8 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
     on_cleanup(move || {
         held.with_value(|easel| {
             if let Some(booth) = easel.booth.borrow_mut().take() {
-                booth.give_back();
+                // Later: a view that is shown anew keeps its canvas.
+                request_animation_frame(move || booth.give_back());
             }
         });
     });
