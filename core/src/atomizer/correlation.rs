@@ -71,13 +71,11 @@ impl Correlation {
     /// # Errors
     /// Unknown id.
     pub fn from_id(id: &str) -> Result<Self, ParameterError> {
-        [Self::PLAIN_JET.as_slice(), &[Self::ElShanawanyLefebvre]]
-            .concat()
-            .into_iter()
-            .find(|c| c.id() == id)
-            .ok_or_else(|| {
-                ParameterError::new("drop-size correlation", format!("\"{id}\""), "rl, ll, nt, km, es")
-            })
+        let all = [Self::PLAIN_JET.as_slice(), &[Self::ElShanawanyLefebvre]].concat();
+        all.iter().copied().find(|c| c.id() == id).ok_or_else(|| {
+            let ids: Vec<&str> = all.iter().map(|c| c.id()).collect();
+            ParameterError::new("drop-size correlation", format!("\"{id}\""), ids.join(", "))
+        })
     }
 
     /// Sauter mean diameter [m]: first the part that air and surface tension set, then the part of viscosity.

@@ -26,7 +26,7 @@ pub(super) fn build(doc: &Document<'_>) -> Result<Job, JobError> {
     let part = part::part(doc, lean)?;
     let stroke = stroke(doc, &part, sheet.flash, &mut notes)?;
     let track = stroke_patch::track(doc, &mut notes)?;
-    if !matches!(part, PartShape::Panel { .. }) && gun.quarters().is_none() {
+    if !part.is_flat() && gun.quarters().is_none() {
         let allowed = "0, 90, 180, 270 or 360 deg before a tube or a curved face";
         return Err(doc.refuse("gun.cap_turn", "the fan would lie aslant on it", allowed));
     }

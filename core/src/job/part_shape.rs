@@ -34,9 +34,22 @@ pub enum PartShape {
 }
 
 impl PartShape {
+    /// One flat face, before which the cap may be turned at will.
+    #[must_use]
+    pub fn is_flat(&self) -> bool {
+        // Every shape by its name, so that a new one is asked for.
+        match self {
+            Self::Panel { .. } => true,
+            Self::Tube { .. } | Self::Curved { .. } | Self::Frame(_) => false,
+        }
+    }
+
     /// The fan may lie along the strokes or across them and matters: before tubes.
     #[must_use]
     pub fn is_of_tubes(&self) -> bool {
-        matches!(self, Self::Tube { .. } | Self::Frame(_))
+        match self {
+            Self::Tube { .. } | Self::Frame(_) => true,
+            Self::Panel { .. } | Self::Curved { .. } => false,
+        }
     }
 }

@@ -70,7 +70,7 @@ impl Prepared {
         let state = set_up::state(&job.kit, &job.gun, &job.paint, &job.booth)?;
         // On a tube the fan is laid along it by turning the cap, too.
         let gun = GunSetting {
-            cap_turn: if is_flat(&job) { job.gun.cap_turn } else { quarter_turn(quarters(&job)?) },
+            cap_turn: if job.part.is_flat() { job.gun.cap_turn } else { quarter_turn(quarters(&job)?) },
             ..job.gun.clone()
         };
         let spray = set_up::spray(&job.kit, &gun, &job.paint, &job.booth)?;
@@ -100,7 +100,7 @@ impl Prepared {
         state: State,
         spray: Spray,
     ) -> Result<Self, ParameterError> {
-        let tube = !is_flat(&job);
+        let tube = !job.part.is_flat();
         let quarters = quarters(&job)?;
         let distance = job.stroke.distance;
         let turned = job.stroke.fan_axis == FanAxis::Along;
@@ -234,13 +234,9 @@ fn diameter(part: &PartShape) -> Option<f64> {
     }
 }
 
-fn is_flat(job: &Job) -> bool {
-    matches!(job.part, PartShape::Panel { .. })
-}
-
 /// Quarters of a turn from the fan across the strokes, 0..=3; on a panel it does not matter.
 fn quarters(job: &Job) -> Result<u32, ParameterError> {
-    if matches!(job.part, PartShape::Panel { .. }) {
+    if job.part.is_flat() {
         return Ok(0);
     }
     let own = u32::from(job.stroke.fan_axis == FanAxis::Along);

@@ -3,6 +3,10 @@
 use mistcoat::airflow::{INTENSITY, TIME_SCALE};
 use mistcoat::catalogue;
 use mistcoat::constants::Constants;
+use mistcoat::error::ParameterError;
+use mistcoat::gun::Kit;
+use mistcoat::job::Booth;
+use mistcoat::set_up::{self, Model};
 use std::path::Path;
 
 #[test]
@@ -31,6 +35,32 @@ fn docs_list_every_constant_with_its_value() {
         Constants::STANDARD.named().len(),
         "the docs list a constant that the code has not"
     );
+}
+
+/// Rows of the kits as rated; a new kit's is printed here to be copied. The Sauter mean is that before the largest droplets are cut off.
+#[test]
+fn docs_list_every_kit_with_its_figures() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/methods/gun.md");
+    let page = std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
+    let (model, booth) = (Model::default(), Booth::at(293.15, 0.5));
+    let row = |kit: Kit| -> Result<String, ParameterError> {
+        let (paint, rated) = (catalogue::paint(&kit.rated_paint)?, kit.rated());
+        let state = set_up::state(&kit, &rated, &paint, &booth)?;
+        let sauter = set_up::spray(&kit, &rated, &paint, &booth)?.sizes.sauter_uncut() * 1e6;
+        let thickest = model.viscosity_window(&kit, &paint, &booth)?.map_or(0.0, |window| window[1] * 1e6);
+        Ok(format!(
+            "| `{}` | {:.1} | {:.0} | {:.2} | {:.0} | {sauter:.0} | `{}` | {thickest:.0} |",
+            kit.id,
+            state.inlet_bar(),
+            state.free_air_l_min(),
+            state.cap_bar(),
+            state.fluid_ml_min(),
+            kit.rated_paint
+        ))
+    };
+    let rows = catalogue::kits().iter().map(|kit| row(kit.kit()).unwrap_or_else(|e| panic!("{e}")));
+    let lacking: Vec<String> = rows.filter(|row| !page.lines().any(|line| line == row)).collect();
+    assert!(lacking.is_empty(), "docs/methods/gun.md lacks\n{}", lacking.join("\n"));
 }
 
 /// What a table says of a value, in SI: its first number, by the unit after it.
