@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, ensure};
 use mistcoat_page::host::serve::Server;
-use mistcoat_tests::browser::{Browser, Page, SPRAY, site};
+use mistcoat_tests::browser::{Browser, Page, SPRAY, VIEWS, site};
 
 /// Runs the page can put aside.
 const MOST_KEPT: usize = 8;
@@ -156,7 +156,7 @@ impl Soak<'_> {
             self.advised()?;
         }
         self.lost_and_back()?;
-        for view in ["card", "part", "air", "paint", "side", "hand", "sheet", "sweep", "part"] {
+        for view in VIEWS.into_iter().chain(["part"]) {
             self.view(view)?;
         }
         ensure!(self.count("[data-kept]")? == self.kept as u64, "runs put aside are gone");

@@ -21,6 +21,8 @@ pub use runner::{Test, run};
 
 use crate::chromium;
 
+/// Views of the page by their words, in its menu's order but for Sweep, which comes last: it goes on by itself.
+pub const VIEWS: [&str; 8] = ["card", "part", "side", "hand", "air", "paint", "sheet", "sweep"];
 /// Gives the page `spray(kind, count, ms, let_go)`: passes over By hand's stage by synthetic pointer events.
 pub const SPRAY: &str = concat!(include_str!("spray.js"), "0");
 /// A page that is waited for and shows no change for so long hangs.

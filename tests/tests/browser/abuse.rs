@@ -4,7 +4,7 @@ use anyhow::{Context, Result, ensure};
 use mistcoat::job::{link, with_key};
 use mistcoat_page::host::serve::Server;
 use mistcoat_page::state::CHAIR_LEG;
-use mistcoat_tests::browser::{Browser, Page, site};
+use mistcoat_tests::browser::{Browser, Page, VIEWS, site};
 
 /// A name that would be run where a page took it for its own.
 const EVIL: &str = "<img src=x onerror=alert(1)><script>alert(2)</script>";
@@ -58,7 +58,7 @@ pub fn a_script_in_a_name_is_text(browser: &Browser, server: &Server) -> Result<
         }
         let page = browser.open(&format!("{}#job={}", server.address(), link::encode(&job)?))?;
         page.wait_for("[data-state=\"done\"]")?;
-        for view in ["card", "part", "air", "paint", "side", "hand", "sheet", "sweep"] {
+        for view in VIEWS {
             open_view(&page, view)?;
             let made = page.value("document.querySelectorAll('body img[src=\"x\"], main script').length")?;
             ensure!(made == 0, "{shape}, {view}: the name became part of the page");
@@ -90,7 +90,7 @@ pub fn the_page_works_on_without_its_server(browser: &Browser, _: &Server) -> Re
     page.press("Home")?;
     page.wait_for(&format!("body[data-state=\"done\"]:not([data-digest=\"{before}\"])"))?;
     // Every view, and a worker of its own for the sweep.
-    for view in ["card", "part", "air", "paint", "side", "hand", "sheet", "sweep"] {
+    for view in VIEWS {
         open_view(&page, view)?;
     }
     page.wait_for("[data-sweep=busy] .sweep-cell:not(.none)")?;

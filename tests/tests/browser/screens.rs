@@ -2,9 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use mistcoat_page::host::{build, serve::Server};
-use mistcoat_tests::browser::{Browser, Page, Screen};
-
-const VIEWS: [&str; 8] = ["card", "part", "sweep", "side", "hand", "air", "paint", "sheet"];
+use mistcoat_tests::browser::{Browser, Page, Screen, VIEWS};
 
 /// Looks for what hinders people who use a keyboard, a screen reader or large type; `tests/data/axe`.
 const AXE: &str = include_str!("../../data/axe/axe.min.js");
@@ -28,6 +26,11 @@ pub fn every_view_fits_and_hinders_nobody(browser: &Browser, server: &Server) ->
         page.go(server.address())?;
         page.wait_for("main")?;
         page.value(AXE)?;
+        let menu = page
+            .value("[...document.querySelectorAll('button[data-view]')].map((b) => b.dataset.view).sort()")?;
+        let mut known = VIEWS;
+        known.sort_unstable();
+        ensure!(menu == serde_json::json!(known), "the menu has {menu}, the tests look at {known:?}");
         for view in VIEWS {
             page.value(&format!("document.querySelector('button[data-view=\"{view}\"]').click()"))?;
             page.wait_for(&format!("button[data-view=\"{view}\"][aria-current=page]"))?;
