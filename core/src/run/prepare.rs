@@ -173,7 +173,8 @@ impl Prepared {
         };
         let mut prepared = Self { job, wanted_pressure, state, spray, card, course, frame, lay };
         let own = prepared.pose();
-        if own.heel != 0.0 || own.swing != 0.0 {
+        // Along a frame the gun is tilted tube by tube: before the one that pictures show it stands square.
+        if prepared.frame.is_none() && (own.heel != 0.0 || own.swing != 0.0) {
             prepared.course = prepared.course_at(&own)?;
         }
         Ok(prepared)
