@@ -127,12 +127,17 @@ fn every_shape_takes_a_swung_gun_with_the_fan_either_way() {
     ];
     let mut ready = 0;
     for shape in shapes {
-        for axis in ["across", "along"] {
+        let axes: &[&str] = if shape.starts_with(['t', 'f']) {
+            &["fan_axis = \"across\"", "fan_axis = \"along\""]
+        } else {
+            &[""]
+        };
+        for axis in axes {
             for swing in [0, -12] {
                 for hand in ["machine", "steady"] {
                     let text = format!(
                         "version = 1\ngun.kit = \"hvlp-gravity-1.3\"\npaint.kind = \"two-pack-clear\"\n[part]\n{shape}\n[stroke]\n\
-                         distance = \"150 mm\"\nspeed = \"450 mm/s\"\nfan_axis = \"{axis}\"\nswing = \"{swing} deg\"\nhand = \"{hand}\"\n"
+                         distance = \"150 mm\"\nspeed = \"450 mm/s\"\n{axis}\nswing = \"{swing} deg\"\nhand = \"{hand}\"\n"
                     );
                     let what = format!("{shape}, {axis}, {swing} deg, {hand}");
                     let job = Job::from_toml(&text).unwrap_or_else(|e| panic!("{what}: {e}"));
@@ -143,5 +148,5 @@ fn every_shape_takes_a_swung_gun_with_the_fan_either_way() {
             }
         }
     }
-    assert_eq!(ready, 32);
+    assert_eq!(ready, 24);
 }
