@@ -16,6 +16,8 @@ use crate::math::exp;
 
 /// Quanta in a metre of film.
 pub const QUANTA: f64 = 1e18;
+/// Most that a cell holds [quanta]: 4 m, where nobody asks for a film any more; what comes on top is not followed.
+const FULL: u64 = 4_000_000_000_000_000_000;
 /// Cells worked on in one piece.
 const PIECE: usize = 16_384;
 /// Stiffening from which a fresh coat lies on an old one and no longer mixes with it: 20 times the viscosity on landing. Ours.
@@ -139,8 +141,9 @@ impl WetFilm {
     pub fn land(&mut self, dry: &[f64], wet: &[f64], share: f64) {
         let fresh_mobility = 1.0 / self.laws.viscosity;
         for ((cell, &dry), &wet) in self.cells.iter_mut().zip(dry).zip(wet) {
-            let solids = quanta(dry * share);
-            let solvents = quanta(wet * share).saturating_sub(solids);
+            let room = FULL.saturating_sub(cell.held());
+            let solids = quanta(dry * share).min(room);
+            let solvents = quanta(wet * share).saturating_sub(solids).min(room - solids);
             if solids + solvents == 0 {
                 continue;
             }
@@ -167,8 +170,8 @@ impl WetFilm {
             cell.mix_in(solids, self.laws.drying.uncounted(ratio));
             cell.solids += solids;
             cell.solvents += solvents;
-            cell.landed += solids + solvents;
-            cell.landed_solids += solids;
+            cell.landed = cell.landed.saturating_add(solids + solvents);
+            cell.landed_solids = cell.landed_solids.saturating_add(solids);
             cell.mobility = fresh_mobility;
         }
         self.last_landing = self.time;

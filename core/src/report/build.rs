@@ -101,6 +101,10 @@ impl Report {
         let (bounced, dried) = (f.share(Fate::Bounced) * met, f.share(Fate::Dried) * met);
         let (drifted, lost) = (f.share(Fate::Drifted), f.share(Fate::Lost));
         let missed = (1.0 - landed - bounced - dried - drifted - lost).max(0.0);
+        // Film and fates of a hand are put together of other poses' droplets: of few the rest may come to more than is left.
+        let (others, left) = (bounced + dried + drifted + lost, (1.0 - landed).max(0.0));
+        let fit = if others > left { left / others } else { 1.0 };
+        let [bounced, dried, drifted, lost] = [bounced, dried, drifted, lost].map(|share| share * fit);
         let fates = FateShares { landed, missed, bounced, drifted, dried, lost };
 
         let pattern = Pattern::on(card, spray.volume_flow).map(|pattern| {

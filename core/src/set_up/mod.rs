@@ -23,7 +23,7 @@ use crate::catalogue;
 use crate::constants::Constants;
 use crate::emission::EDGE;
 use crate::error::ParameterError;
-use crate::evaporation::{Drying, DryingAir, Volatile};
+use crate::evaporation::{Drying, DryingAir, EvaporationCurve, Volatile};
 use crate::gun::{GunAir, GunSetting, Kit, State, Warning};
 use crate::job::Booth;
 use crate::paint::Paint;
@@ -116,7 +116,8 @@ impl Model {
             .map(|s| Slugs { along: atomizer::along(ratio(s.sizes.sauter_uncut()), c), ..s });
         let air = DryingAir { temperature: booth.temperature, humidity: booth.humidity };
         let (volatile_density, schmidt) = volatiles(paint, booth.temperature)?;
-        solids_weigh(paint, volatile_density)?;
+        let evaporation = Drying::new(paint, air)?.curve();
+        solids_weigh(paint, volatile_density, &evaporation)?;
         Ok(Spray {
             axial_momentum: state.axial_momentum,
             exit_speed: state.air.annulus.speed,
@@ -133,7 +134,7 @@ impl Model {
             volume_solids: paint.volume_solids,
             volatile_density,
             schmidt,
-            evaporation: Drying::new(paint, air)?.curve(),
+            evaporation,
         })
     }
 
@@ -240,16 +241,23 @@ fn volatiles(paint: &Paint, temperature: f64) -> Result<(f64, f64), ParameterErr
 /// Least density of what stays of a paint [kg/m3]; ours: well below a binder's, so that light fillers have their room.
 const LIGHTEST_SOLIDS: f64 = 400.0;
 
-/// A droplet that dries must weigh more than nothing to the end.
-fn solids_weigh(paint: &Paint, volatile_density: f64) -> Result<(), ParameterError> {
-    let least = volatile_density * (1.0 - paint.volume_solids) + LIGHTEST_SOLIDS * paint.volume_solids;
+/// A droplet that dries must weigh more than nothing to the end: when its solvents have gone, and at the smallest that the flight's form of
+/// drying lets it become, which for fine droplets in warm air is less than its solids.
+fn solids_weigh(
+    paint: &Paint,
+    volatile_density: f64,
+    drying: &EvaporationCurve,
+) -> Result<(), ParameterError> {
+    let left = 1.0 - drying.shrinking().0;
+    let smallest = paint.volume_solids.min(left * left * left);
+    let solvents = volatile_density * (1.0 - smallest);
+    let least = solvents + LIGHTEST_SOLIDS * smallest;
     if paint.density >= least {
         return Ok(());
     }
     let allowed = format!(
-        "at least {least:.0} kg/m3 at {:.1} % volume solids: its solvents alone weigh {:.0} kg/m3 of it",
+        "at least {least:.0} kg/m3 at {:.1} % volume solids in this air: what dries away alone weighs {solvents:.0} kg/m3 of it",
         100.0 * paint.volume_solids,
-        volatile_density * (1.0 - paint.volume_solids)
     );
     Err(ParameterError::new("paint.density", format!("{:.0} kg/m3", paint.density), allowed))
 }

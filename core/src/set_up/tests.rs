@@ -50,6 +50,26 @@ fn a_paint_lighter_than_its_solvents_is_refused() {
     assert!(refused.allowed.starts_with("at least"), "{}", refused.allowed);
 }
 
+/// Fine droplets of light solids once weighed less than nothing in warm air, and flew for hours: two random jobs of ten thousand.
+#[test]
+fn a_fine_droplet_weighs_something_to_the_end() {
+    let kit = catalogue::kit(REFERENCE_KIT).unwrap();
+    let mut paint = clear();
+    paint.density = 700.0;
+    let hot = Booth::at(273.15 + 50.0, 0.5);
+    assert_eq!(spray(&kit, &kit.rated(), &paint, &hot).unwrap_err().key, "paint.density");
+    for data in catalogue::paints() {
+        let paint = catalogue::paint(data.id).unwrap();
+        for celsius in [0.0, 25.0, 50.0] {
+            let air = Booth::at(273.15 + celsius, 0.5);
+            let s = spray(&kit, &kit.rated(), &paint, &air)
+                .unwrap_or_else(|e| panic!("{} {celsius}: {e}", data.id));
+            let left = 1.0 - s.evaporation.shrinking().0;
+            assert!(s.density > s.volatile_density * (1.0 - left * left * left), "{} {celsius}", data.id);
+        }
+    }
+}
+
 #[test]
 fn the_reference_set_up_has_the_reference_size() {
     let kit = catalogue::kit(REFERENCE_KIT).unwrap();

@@ -25,7 +25,7 @@ fn main() -> ExitCode {
             slowest = (seconds, number);
         }
         if seconds > LONG {
-            println!("job {number} took {seconds:.1} s\n{}", lines(number).text());
+            println!("job {number} took {seconds:.1} s\n{}", tried.text);
         }
         if let Err(what) = outcome {
             defects += 1;

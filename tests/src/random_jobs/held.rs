@@ -12,8 +12,9 @@ use mistcoat::units::System;
 
 /// Droplets to the large card.
 const CARD: u64 = 128;
-/// Largest diameter over the start's where dew settles: the heat that a droplet takes up from 5 to 50 C condenses 8 % of its mass.
-const MOST_DEW: f64 = 1.03;
+/// Largest diameter over the start's where water settles: the heat that a droplet takes up from 5 to 50 C condenses 8 % of its mass, and
+/// solvents that draw water, where the paint holds little else, take up twice that from damp air.
+const MOST_DEW: f64 = 1.06;
 
 /// Flies a job and looks at all that comes of it; the key where it cannot be sprayed.
 ///

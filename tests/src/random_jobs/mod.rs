@@ -107,6 +107,8 @@ pub struct Tried {
     pub given_up: u64,
     /// How often a key was refused.
     pub refused: BTreeMap<String, u32>,
+    /// Text of the job in hand, what was refused left out.
+    pub text: String,
 }
 
 /// Draws a job, leaves out key after key that is refused, and flies what is left.
@@ -117,6 +119,7 @@ pub fn try_one(number: u64, tried: &mut Tried) -> Result<(), String> {
     let mut lines = lines(number);
     loop {
         let text = lines.text();
+        tried.text.clone_from(&text);
         let refused = match Job::from_toml(&text) {
             Err(error) => worded(&error).map_err(|e| format!("job {number}: {e}\n{text}"))?,
             Ok(job) => match held(job).map_err(|e| format!("job {number}: {e}\n{text}"))? {

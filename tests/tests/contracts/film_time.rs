@@ -53,6 +53,24 @@ fn solids_and_wet_volume_are_kept_to_the_quantum() {
     }
 }
 
+/// A gun that is held for minutes on a thin tube, told by few droplets, lays metres into one cell: one random job of ten thousand.
+#[test]
+fn metres_in_a_cell_are_borne() {
+    let mut job = upright("epoxy-primer");
+    job.part = PartShape::Tube { diameter: 0.006, length: 0.05 };
+    let faces = faces(&job);
+    let mut film = WetFilm::new(&faces, wet_laws(&job, &faces).expect("laws"));
+    let map = FilmMap::over(faces);
+    let wet: Vec<f64> = (0..map.len()).map(|c| if c % 5 == 0 { 60.0 } else { 1e-4 }).collect();
+    for _ in 0..8 {
+        film.land(&wet, &wet, 0.5);
+        film.wait(film.time() + 2.0);
+        balanced(&film);
+    }
+    let most = film.cells().iter().map(|c| c.solids + c.solvents + c.under + c.under_solvents).max();
+    assert!(most.is_some_and(|most| most as f64 <= 4.0 * QUANTA), "{most:?}");
+}
+
 #[test]
 fn a_run_sets_to_the_same_bits_however_it_is_sliced_and_leaves_its_tally_alone() {
     let mut job = example("table-top");

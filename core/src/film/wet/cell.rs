@@ -103,6 +103,11 @@ impl WetCell {
         (self.thinness > 0.0).then(|| self.thick_thinness / self.thinness)
     }
 
+    /// All that it holds, what has set too [quanta].
+    pub(super) fn held(&self) -> u64 {
+        self.solids + self.solvents + self.under + self.under_solvents
+    }
+
     /// Solvents over solids of what flows [-].
     pub(super) fn ratio(&self) -> f64 {
         self.solvents as f64 / (self.solids as f64).max(1.0)

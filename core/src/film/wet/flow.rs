@@ -4,7 +4,7 @@
 //! (Newtonian: pull h^3/(3 mu)). Where the surface has slid further than `RUN` the film gathers into tears that take a third of the
 //! width: flux w q(h/w). Explicit; at most 0.4 of a cell's film crosses in a step.
 
-use super::{PIECE, Phase, WetCell, WetFilm};
+use super::{FULL, PIECE, Phase, WetCell, WetFilm};
 use crate::film::{Face, RUN};
 
 /// Share of the width that the tears of a run take. Ours: tears hang about a third of their distance wide.
@@ -166,7 +166,7 @@ impl WetFilm {
             let beside = neighbours(face, index, self.slopes[number].x);
             for (way, to) in beside.into_iter().enumerate() {
                 let (solids, solvents) = self.work.leaving[place][way];
-                if solids + solvents == 0 {
+                if solids + solvents == 0 || self.cells[to].held() + solids + solvents > FULL {
                     continue;
                 }
                 let from = &mut self.cells[index];
@@ -177,12 +177,12 @@ impl WetFilm {
                 target.mix_in(solids, uncounted);
                 target.solids += solids;
                 target.solvents += solvents;
-                target.slid_in += solids + solvents;
+                target.slid_in = target.slid_in.saturating_add(solids + solvents);
                 if target.mobility <= 0.0 {
                     target.mobility = mobility;
                 }
                 // A run that has come over a film takes it along.
-                if runs && target.slid <= RUN && target.slid_in * 4 > target.landed {
+                if runs && target.slid <= RUN && target.slid_in.saturating_mul(4) > target.landed {
                     target.slid = RUN * (1.0 + 1e-9);
                 }
             }
