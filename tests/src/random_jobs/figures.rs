@@ -43,7 +43,10 @@ pub fn sane_figures(report: &Value) -> Result<(), String> {
     close("fates.lost", at("/fates/lost").unwrap_or(1.0), 0.0)?;
     let paint = |name: &str| at(&format!("/paint/{name}")).ok_or(format!("no paint.{name}"));
     let sprayed = paint("sprayed_ml")?;
-    close("paint", (paint("on_part_ml")? + paint("lost_ml")?) / sprayed.max(1e-300), 1.0)?;
+    // Where none of the card's few droplets landed there is no fan to space passes by, and nothing is sprayed.
+    if sprayed > 0.0 {
+        close("paint", (paint("on_part_ml")? + paint("lost_ml")?) / sprayed, 1.0)?;
+    }
     for name in ["transfer_efficiency", "large_panel_efficiency"] {
         let value = at(&format!("/{name}/value")).ok_or(format!("no {name}"))?;
         if !(-1e-12..=1.0 + 1e-12).contains(&value) {
