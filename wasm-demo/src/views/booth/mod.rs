@@ -1,6 +1,7 @@
 //! The booth band: the part in three dimensions, or drawn flat where the browser cannot.
 
 mod controls;
+mod events;
 mod flat;
 mod hand;
 mod paint;

@@ -8,14 +8,10 @@ use glam::{DMat4, DVec3};
 use leptos::html;
 use leptos::prelude::*;
 use mistcoat::report::chart::end_view::DropletEnd;
-use wasm_bindgen::prelude::*;
-use web_sys::{
-    HtmlCanvasElement, IntersectionObserver, IntersectionObserverEntry, MutationObserver,
-    MutationObserverInit, ResizeObserver,
-};
+use web_sys::HtmlCanvasElement;
 
-use super::{Band, frame, play};
-use crate::booth3d::gl::{Booth, Colour, Colours, Drawn, Trouble, bytes};
+use super::{Band, events, frame, play};
+use crate::booth3d::gl::{Booth, Colour, Colours, Drawn, bytes};
 use crate::booth3d::growing::gone_over;
 use crate::booth3d::mesh::Stuff;
 use crate::booth3d::part::standing;
@@ -55,13 +51,13 @@ struct Want {
 
 /// The canvas' side of the band.
 #[derive(Default)]
-struct Easel {
-    booth: RefCell<Option<Booth>>,
+pub(super) struct Easel {
+    pub(super) booth: RefCell<Option<Booth>>,
     want: RefCell<Option<Want>>,
     shown: RefCell<Option<Want>>,
     asked: Cell<bool>,
     /// It is off the screen: it is drawn when it comes back.
-    away: Cell<bool>,
+    pub(super) away: Cell<bool>,
     /// When it was drawn last, and how long that frame was waited for [ms].
     drawn: Cell<(f64, f64)>,
 }
@@ -97,7 +93,7 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
     let easel = Rc::new(Easel::default());
     let theme = RwSignal::new(0_u32);
     let film = Memo::new(move |_| shown(band));
-    watch_theme(theme);
+    events::theme(theme);
     let hung = easel.clone();
     let held = StoredValue::new_local(easel.clone());
     on_cleanup(move || {
@@ -110,9 +106,9 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
     });
     Effect::new(move |_| {
         let Some(canvas) = node.get() else { return };
-        watch_size(&canvas, band);
-        watch_loss(&canvas, band, &hung);
-        watch_sight(&canvas, &hung);
+        events::size(&canvas, band);
+        events::loss(&canvas, band, &hung);
+        events::sight(&canvas, &hung);
         start(&canvas, band, &hung);
     });
     Effect::new(move |_| {
@@ -130,7 +126,7 @@ pub fn follow(band: Band, node: NodeRef<html::Canvas>) {
 }
 
 /// Makes the booth ready on its canvas, or says why not.
-fn start(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
+pub(super) fn start(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
     *easel.shown.borrow_mut() = None;
     match Booth::on(canvas) {
         Ok(booth) => {
@@ -145,7 +141,7 @@ fn start(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
 }
 
 /// Asks for one picture with the next frame of the screen; a hidden page gets none.
-fn ask(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
+pub(super) fn ask(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
     if easel.away.get() || easel.asked.replace(true) {
         return;
     }
@@ -264,91 +260,4 @@ fn colours() -> Option<Colours> {
         lines: [token("--hair"), token("--line")],
         drops: [token("--mist"), token("--paint")],
     })
-}
-
-/// Looks again whenever the theme changes, by the page's button or by the system.
-fn watch_theme(theme: RwSignal<u32>) {
-    let again = Closure::<dyn Fn()>::new(move || theme.update(|t| *t = t.wrapping_add(1)));
-    let heard: &js_sys::Function = again.as_ref().unchecked_ref();
-    let media = window().match_media("(prefers-color-scheme: dark)").ok().flatten();
-    if let Some(media) = &media {
-        media.set_onchange(Some(heard));
-    }
-    let observer = MutationObserver::new(heard).ok();
-    if let Some((observer, root)) = observer.as_ref().zip(document().document_element()) {
-        let wishes = MutationObserverInit::new();
-        wishes.set_attributes(true);
-        // Refused only for wishes that contradict themselves.
-        let _ = observer.observe_with_options(&root, &wishes);
-    }
-    let held = StoredValue::new_local((again, media, observer));
-    on_cleanup(move || {
-        held.with_value(|(_, media, observer)| {
-            if let Some(media) = media {
-                media.set_onchange(None);
-            }
-            if let Some(observer) = observer {
-                observer.disconnect();
-            }
-        });
-    });
-}
-
-/// Follows the size of the canvas' frame.
-fn watch_size(canvas: &HtmlCanvasElement, band: Band) {
-    let Some(frame) = canvas.parent_element() else { return };
-    let measured = frame.clone();
-    let again = Closure::<dyn Fn()>::new(move || {
-        band.size.set((f64::from(measured.client_width()), f64::from(measured.client_height())));
-    });
-    let Ok(observer) = ResizeObserver::new(again.as_ref().unchecked_ref()) else { return };
-    observer.observe(&frame);
-    let held = StoredValue::new_local((again, observer));
-    on_cleanup(move || held.with_value(|(_, observer)| observer.disconnect()));
-}
-
-/// Off the screen nothing is drawn; what is wanted by then is drawn when it comes back.
-fn watch_sight(canvas: &HtmlCanvasElement, easel: &Rc<Easel>) {
-    let (seen_canvas, seen_easel) = (canvas.clone(), easel.clone());
-    let heard = Closure::<dyn Fn(js_sys::Array)>::new(move |entries: js_sys::Array| {
-        let last = entries.iter().last().and_then(|e| e.dyn_into::<IntersectionObserverEntry>().ok());
-        let away = last.is_some_and(|e| !e.is_intersecting());
-        if !away && seen_easel.away.replace(away) {
-            ask(&seen_canvas, &seen_easel);
-        } else {
-            seen_easel.away.set(away);
-        }
-    });
-    let Ok(observer) = IntersectionObserver::new(heard.as_ref().unchecked_ref()) else { return };
-    observer.observe(canvas);
-    let held = StoredValue::new_local((heard, observer));
-    on_cleanup(move || held.with_value(|(_, observer)| observer.disconnect()));
-}
-
-/// A context that is taken away shows the flat booth; one that comes back is filled anew.
-fn watch_loss(canvas: &HtmlCanvasElement, band: Band, easel: &Rc<Easel>) {
-    let lost_easel = easel.clone();
-    let lost = Closure::<dyn Fn(web_sys::Event)>::new(move |event: web_sys::Event| {
-        // Without this the browser never gives it back.
-        event.prevent_default();
-        *lost_easel.booth.borrow_mut() = None;
-        band.trouble.set(Some(Trouble::Lost));
-    });
-    let (back_canvas, back_easel) = (canvas.clone(), easel.clone());
-    let back = Closure::<dyn Fn(web_sys::Event)>::new(move |_| {
-        start(&back_canvas, band, &back_easel);
-        // The band is hidden until now: it is measured again by its observer, drawn again by this.
-        ask(&back_canvas, &back_easel);
-    });
-    for (name, heard) in [("webglcontextlost", &lost), ("webglcontextrestored", &back)] {
-        let _ = canvas.add_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
-    }
-    let held = StoredValue::new_local((canvas.clone(), lost, back));
-    on_cleanup(move || {
-        held.with_value(|(canvas, lost, back)| {
-            for (name, heard) in [("webglcontextlost", lost), ("webglcontextrestored", back)] {
-                let _ = canvas.remove_event_listener_with_callback(name, heard.as_ref().unchecked_ref());
-            }
-        });
-    });
 }
